@@ -1,22 +1,18 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { broughtByGlaze } from '../src/replies/bucket/broughtByGlaze.ts';
 import { broughtBoth, broughtByNote } from '../src/replies/bucket/broughtByNote.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { glazeSource } from '../src/contract/kinds/glazeSource.ts';
 import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
-import { gravity, grams } from '../src/glaze/units.ts';
 import { chemistryCautions } from '../src/replies/bucket/chemistryCautions.ts';
 import { askDose } from '../src/replies/bucket/askDose.ts';
 import { doubtfulDose } from '../src/studio/batch/doubtfulDose.ts';
-import { losesFlux } from '../src/studio/bucket/bucketHazards.ts';
+import { handlingCautions } from '../src/replies/bucket/handlingCautions.ts';
 import { readAddition, type SaidAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
@@ -27,9 +23,9 @@ export const added = logs({
   who: 'member',
   form: ['bucket', 'what', 'amount', 'note'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    what: {
-      kind: pick(
+    bucket: bucketOption,
+    what: needed(
+      pick(
         ['water', 'dry', 'flocculant', 'deflocculant', 'glaze', 'other', 'draw-off', 'taken'],
         {
           'dry-batch': 'dry',
@@ -46,17 +42,15 @@ export const added = logs({
         },
         choiceWords.moved,
       ),
-      needed: true,
-      about: (w) => w.added.what,
-    },
-    amount: { kind: amount, needed: false, about: (w) => w.added.amount },
-    from: { kind: glazeSource, needed: false, about: (w) => w.added.from },
-    gravity: { kind: statedGravity, needed: false, about: (w) => w.added.gravity },
-    strength: { kind: mass(0.01, 1500, '100g'), needed: false, about: (w) => w.added.strength },
-    remake: { kind: yesNo, needed: false, about: (w) => w.added.remake },
-    sure: { kind: yesNo, needed: false, about: (w) => w.added.sure },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.added.what,
+    ),
+    amount: optional(amount, (w) => w.added.amount),
+    from: optional(glazeSource, (w) => w.added.from),
+    gravity: optional(statedGravity, (w) => w.added.gravity),
+    strength: optional(mass(0.01, 1500, '100g'), (w) => w.added.strength),
+    remake: optional(yesNo, (w) => w.added.remake),
+    sure: optional(yesNo, (w) => w.added.sure),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book, role } = context;
@@ -71,10 +65,8 @@ export const added = logs({
     const said: SaidAddition = {
       what: v.what,
       bucket: v.bucket,
-      ...definedOnly({ held, amount: v.amount, from }),
+      ...definedOnly({ held, amount: v.amount, from, gravity: v.gravity, saltPerLitre: v.strength }),
       ...(v.from === 'own' && { own: true as const }),
-      ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
-      ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     };
     const found = readAddition(said);
     if (!found.ok) {
@@ -91,18 +83,14 @@ export const added = logs({
     const chemistry = await chemistryCautions(v.bucket, v.note, context);
     const { state, entry } = await book.log(
       v.bucket.no,
-      {
-        kind: 'addition',
-        added: found.added,
-        ...(v.remake && { remake: true }),
-        ...definedOnly({ brings }),
-      },
+      { kind: 'addition', added: found.added, ...(v.remake && { remake: true }), ...definedOnly({ brings }) },
       logged,
     );
     const other =
       from && found.taken
         ? await book.log(from.no, { kind: 'addition', added: found.taken }, logged)
         : undefined;
+    const mixed = { words, ...definedOnly({ source: from }), glaze: v.what === 'glaze' };
     return verdictReply(state, context, {
       entry,
       before: v.bucket,
@@ -111,19 +99,8 @@ export const added = logs({
         ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),
       ],
       cautions: [
-        ...(brings
-          ? mixedCautions(v.bucket, brings, {
-              words,
-              ...definedOnly({ source: from }),
-              glaze: v.what === 'glaze',
-            })
-          : []),
-        ...(v.what === 'dry' ? [words.verdict.caution('dust')] : []),
-        ...(v.what === 'deflocculant' ? [words.verdict.caution('deflocculant')] : []),
-        ...(v.what === 'draw-off' && losesFlux(v.bucket.settings)
-          ? [words.verdict.caution('drawn-flux')]
-          : []),
-        ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),
+        ...(brings ? mixedCautions(v.bucket, brings, mixed) : []),
+        ...handlingCautions(v.what, v.bucket, words.verdict),
         ...chemistry,
         ...(role === 'member' && (v.what === 'dry' || v.what === 'deflocculant') ? [w.keepersHands] : []),
       ],

@@ -2,7 +2,16 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { bucketFact } from '../src/replies/ask/bucketFact.ts';
 import { bucketQuestion } from '../src/replies/ask/bucketQuestion.ts';
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
-import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
+import {
+  asks,
+  needed,
+  optional,
+  toRun,
+  type Action,
+  type Asking,
+  type Kind,
+  type Reply,
+} from '../src/contract/contract.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
@@ -34,6 +43,11 @@ const answersData = (answers: readonly FoundNote[]) =>
     title: found.note.title,
     score: Math.round(100 * score) / 100,
   }));
+
+const withAnswers = (reply: Reply, answers: readonly FoundNote[]): Reply => ({
+  ...reply,
+  data: { ...reply.data, answers: answersData(answers) },
+});
 
 /** The reply when no note answers: it says so, and offers the nearest titles as buttons. */
 const noNoteReply = async (
@@ -110,12 +124,10 @@ const noteAnswer = async (
 
 /** The bucket that was given; otherwise the one that the question names. */
 const bucketMeant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
-  const { buckets, rest, general } = bucketsNamed(spelledNumbers(question), await book.buckets(), (word) =>
-    handbook.knows(word),
-  );
-  const [only] = buckets;
-  const state = given ?? (buckets.length === 1 ? only : undefined);
-  return { state, rest, general, isNamed: buckets.length > 0, buckets, several: state ? [] : buckets };
+  const knows = (word: string) => handbook.knows(word);
+  const named = bucketsNamed(spelledNumbers(question), await book.buckets(), knows);
+  const { buckets } = named;
+  return { ...named, state: given ?? (buckets.length === 1 ? buckets[0] : undefined) };
 };
 
 /** How close the studio's own note must score to the general answer to come before it. */
@@ -135,10 +147,9 @@ const findAnswer = async (
   if (own?.from !== 'studio') return inGeneral;
   const [usual] = inGeneral.answers;
   if (!usual) return whole;
-  const { buckets } = bucketsNamed(`${own.note.title} ${own.note.words}`, await book.buckets(), (word) =>
-    handbook.knows(word),
-  );
-  const isAbout = buckets.some(({ no }) => no === state?.no);
+  const knows = (word: string) => handbook.knows(word);
+  const named = bucketsNamed(`${own.note.title} ${own.note.words}`, await book.buckets(), knows);
+  const isAbout = named.buckets.some(({ no }) => no === state?.no);
   const least = (isAbout ? ownShare.named : ownShare.touched) * usual.score;
   const also = inGeneral.near.find(({ found }) => noteId(found) === noteId(own));
   return (also?.score ?? 0) >= least ? whole : inGeneral;
@@ -160,12 +171,8 @@ export const ask = asks({
   who: 'member',
   form: ['question', 'bucket'],
   options: {
-    question: {
-      kind: text(10_000, 'why is my glaze pinholing'),
-      needed: true,
-      about: (w) => w.ask.question,
-    },
-    bucket: { kind: bucketUnlessEmergency, needed: false, about: (w) => w.ask.bucket },
+    question: needed(text(10_000, 'why is my glaze pinholing'), (w) => w.ask.question),
+    bucket: optional(bucketUnlessEmergency, (w) => w.ask.bucket),
   },
   async run({ question, bucket: given }, asking) {
     const { words, book, handbook } = asking;
@@ -177,52 +184,31 @@ export const ask = asks({
     }
     if (question.length > longest)
       return noNoteReply({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
-    const { state, rest, general, isNamed, buckets, several } = await bucketMeant(question, given, asking);
-    const reckoned = await answerBySum(
-      general,
-      { bucket: state, named: given ? [given, ...buckets] : buckets },
-      asking,
-    );
+    const { state, rest, general, buckets } = await bucketMeant(question, given, asking);
+    const named = given ? [given, ...buckets] : buckets;
+    const reckoned = await answerBySum(general, { bucket: state, named }, asking);
     const notes = await book.notes();
-    if (reckoned) {
-      const { answers } = handbook.find(general, notes);
-      return { ...reckoned, data: { ...reckoned.data, answers: answersData(answers) } };
-    }
+    if (reckoned) return withAnswers(reckoned, handbook.find(general, notes).answers);
     const found = await findAnswer(question, general, state, notes, asking);
     const [best] = found.answers;
     const asksOfCard = best?.found.from === 'studio' ? undefined : bucketQuestion(general);
     const card = state && asksOfCard && (await bucketFact(asksOfCard, state, asking));
-    if (card) return { ...card, data: { ...card.data, answers: [] } };
+    if (card) return withAnswers(card, []);
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
-    if (state && nothingElse) {
-      const verdict = await verdictReply(state, asking);
-      return { ...verdict, data: { ...verdict.data, answers: [] } };
-    }
+    const nearest = best ? undefined : found.near[0]?.found;
+    const asksVerdict = nearest?.from === 'handbook' && nearest.note.computes === 'verdict';
+    // Even when no note answers, the bucket's state is known.
+    if (state && (nothingElse || asksVerdict)) return withAnswers(await verdictReply(state, asking), []);
     if (!best) {
-      // Even when no note answers, the bucket's state is known.
-      const nearest = found.near[0]?.found;
-      const verdict =
-        state && nearest?.from === 'handbook' && nearest.note.computes === 'verdict'
-          ? await verdictReply(state, asking)
-          : undefined;
-      return verdict
-        ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : {
-            ...withAskKeepers(
-              await noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking),
-              question,
-              asking,
-            ),
-            ...keepOpenQuestion(question, state, asking),
-          };
+      const none = await noNoteReply(found, buckets.length > 0 ? state : undefined, words.ask.none, asking);
+      return { ...withAskKeepers(none, question, asking), ...keepOpenQuestion(question, state, asking) };
     }
     const reply = await noteAnswer(question, found, best, state, asking);
-    if (several.length === 0) return reply;
-    const of = several.slice(0, mostActions).map((one): Action => ({
-      label: words.ask.ofBucket(one.settings.name),
-      line: printLine(['ask'], { question, bucket: String(one.no) }),
-      press: 'run',
-    }));
+    if (state || buckets.length === 0) return reply;
+    const of = buckets.slice(0, mostActions).map(({ no, settings: { name } }) => {
+      const line = printLine(['ask'], { question, bucket: String(no) });
+      return toRun(words.ask.ofBucket(name), line);
+    });
     return { ...reply, actions: [...of, ...(reply.actions ?? [])].slice(0, mostActions) };
   },
 });

@@ -2,17 +2,16 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { epsomInSolution, epsomToSaturate } from '../src/glaze/materials/epsomSolution.ts';
 import { householdVolumes } from '../src/glaze/materials/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
-import { asks, type Asking, type Reply } from '../src/contract/contract.ts';
+import { asks, optional, refusal, toRun, type Asking, type Reply } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { temperature, volume } from '../src/contract/kinds/quantities.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
+import type { MemberId } from '../src/studio/ids.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
 import { gelsByItself } from '../src/studio/bucket/bucketHazards.ts';
-import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { verdictActions } from '../src/replies/verdict/verdictActions.ts';
 import type { Dont, Reason } from '../src/studio/verdict/verdict.ts';
 import { handDose } from '../src/words/text/doseText.ts';
@@ -65,20 +64,17 @@ const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> 
   const why = verdict.reasons.find(({ because }) => noLoosening.has(because))?.because;
   const isAsked = jarDrops !== undefined || why !== undefined || verdict.then === 'deflocculate';
   const answer = words.verdict.title(verdict, studio);
-  const borate: Dont[] = gelsByItself(state.settings) ? ['loosen-a-borate-gel'] : [];
+  const dont: Dont[] = ['water-to-thin-a-gel'];
+  if (gelsByItself(state.settings)) dont.push('loosen-a-borate-gel');
+  const member = (id: MemberId) => ({ member: id, name: words.someone });
   const toSay = verdict.reasons.filter(({ because }) => jarReasons.has(because) || because === why);
   return {
     kind: 'answer',
     title: words.verdict.headline(state.settings.name, isAsked ? answer : w.deflocculantNotAsked(answer)),
     cautions: [words.verdict.caution('deflocculant')],
-    dont: onceEach<Dont>(['water-to-thin-a-gel', ...borate]).map(words.verdict.dont),
+    dont: dont.map(words.verdict.dont),
     reasons: [
-      ...toSay.map((reason) =>
-        words.verdict.reason(reason, {
-          measures: studio,
-          member: (id) => ({ member: id, name: words.someone }),
-        }),
-      ),
+      ...toSay.map((reason) => words.verdict.reason(reason, { measures: studio, member })),
       w.tooMuchLoosened,
       w.product(studio.deflocculant),
     ],
@@ -106,15 +102,19 @@ const titleOf = async ({ advice, verdict }: DoseAdvice, { words, book }: Asking)
 const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, now, book } = asking;
   const w = words.dose;
-  const advised = adviseDose(state, now, (await book.studio()).sure);
+  const { sure, hardWater } = await book.studio();
+  const advised = adviseDose(state, now, sure);
   const { advice } = advised;
   const next = advice.kind === 'next' ? advice.next : undefined;
   const dose = next?.kind === 'dose' ? next : undefined;
+  const isNow = advice.kind === 'next' && advice.now && dose !== undefined;
+  const hand = dose && handDose(dose.dose);
+  const added = { bucket: String(state.no), what: 'flocculant', amount: `${hand}ml` };
+  const perLitre = next?.kind === 'per-litre' ? next.dose : undefined;
+  const stopped = next?.kind === 'checkpoint' || next?.kind === 'no-change' ? next.kind : undefined;
   const { heptahydrate, doses, unknown } = state.flocculant;
   const counted = next && next.kind !== 'per-litre' ? next.totalPercent : undefined;
   const soFar = counted ?? (state.contents && (100 * heptahydrate) / state.contents.solids);
-  const hard = (await book.studio()).hardWater;
-  const { cautions } = advised.verdict;
   return {
     kind: 'answer',
     title: words.verdict.headline(state.settings.name, await titleOf(advised, asking)),
@@ -123,42 +123,26 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       { label: [w.factSoFar], text: w.soFar(soFar, doses, unknown) },
     ],
     dont: next ? w.dont() : [],
-    cautions: cautions.map(words.verdict.caution),
+    cautions: advised.verdict.cautions.map(words.verdict.caution),
     reasons: [
       ...(dose ? [dose.interval ? w.learned(dose.interval, doses) : w.notLearned] : []),
       w.strength(saltInSaturatedSolution(householdVolumes['us-tsp']), roomTemperature),
       ...(dose && dose.dose < 2.5 ? [w.drops] : []),
       ...(next?.kind === 'checkpoint' ? [w.pastCheckpoint] : []),
-      ...(hard ? [w.hardWater] : []),
+      ...(hardWater ? [w.hardWater] : []),
     ],
-    actions:
-      advice.kind === 'next' && advice.now && dose
-        ? [
-            {
-              label: words.verdict.dosed(`${handDose(dose.dose)} ml`),
-              line: printLine(
-                ['added'],
-                { bucket: String(state.no), what: 'flocculant', amount: `${handDose(dose.dose)}ml` },
-                state.seq,
-              ),
-              press: 'run',
-            },
-          ]
-        : [],
+    actions: isNow ? [toRun(words.verdict.dosed(`${hand} ml`), printLine(['added'], added, state.seq))] : [],
     data: {
       bucket: state.no,
-      doseMl: dose?.dose ?? (next?.kind === 'per-litre' ? null : 0),
-      ...(next?.kind === 'per-litre' && { doseMlPerLitre: next.dose }),
-      heptahydrateGrams: dose?.heptahydrate ?? (next?.kind === 'per-litre' ? null : 0),
+      doseMl: dose?.dose ?? (perLitre === undefined ? 0 : null),
+      ...definedOnly({ doseMlPerLitre: perLitre }),
+      heptahydrateGrams: dose?.heptahydrate ?? (perLitre === undefined ? 0 : null),
       totalPercentOfDry: soFar ?? null,
       rung: doses + 1,
       learned: dose?.interval !== undefined,
-      ...(dose?.interval && {
-        interval: { low: dose.interval.low, high: dose.interval.high ?? null },
-      }),
-      now: advice.kind === 'next' && advice.now && dose !== undefined,
-      ...(advice.kind === 'none' && { why: advice.why }),
-      ...((next?.kind === 'checkpoint' || next?.kind === 'no-change') && { why: next.kind }),
+      ...(dose?.interval && { interval: { low: dose.interval.low, high: dose.interval.high ?? null } }),
+      now: isNow,
+      ...definedOnly({ why: advice.kind === 'none' ? advice.why : stopped }),
     },
   };
 };
@@ -168,14 +152,10 @@ export const dose = asks({
   about: (w) => w.dose.about,
   who: 'member',
   options: {
-    bucket: { kind: bucket, needed: false, about: (w) => w.dose.bucket },
-    what: {
-      kind: pick(['flocculant', 'deflocculant', 'solution']),
-      needed: false,
-      about: (w) => w.dose.what,
-    },
-    water: { kind: volume(10, 50_000, 'ml', '1l'), needed: false, about: (w) => w.dose.water },
-    temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.dose.temperature },
+    bucket: optional(bucket, (w) => w.dose.bucket),
+    what: optional(pick(['flocculant', 'deflocculant', 'solution']), (w) => w.dose.what),
+    water: optional(volume(10, 50_000, 'ml', '1l'), (w) => w.dose.water),
+    temperature: optional(temperature(0, 40), (w) => w.dose.temperature),
   },
   async run(v, asking) {
     if (v.what === 'solution')

@@ -1,5 +1,5 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { asks } from '../src/contract/contract.ts';
+import { asks, optional, refusal } from '../src/contract/contract.ts';
 import { exportCsv } from '../src/replies/export/exportCsv.ts';
 import { exportJson } from '../src/replies/export/exportJson.ts';
 import { exportFormat } from '../src/studio/logbook/exportFormat.ts';
@@ -7,7 +7,6 @@ import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { days, instant } from '../src/studio/ids.ts';
 
 /** Every platform accepts a file of this size. */
@@ -23,17 +22,15 @@ export const exportData = asks({
   slow: true,
   aside: true,
   options: {
-    as: { kind: pick(['json', 'csv']), needed: false, about: (w) => w.export.as },
-    bucket: { kind: bucket, needed: false, about: (w) => w.export.bucket },
-    days: { kind: number(1, 36_600, '30'), needed: false, about: (w) => w.export.days },
+    as: optional(pick(['json', 'csv']), (w) => w.export.as),
+    bucket: optional(bucket, (w) => w.export.bucket),
+    days: optional(number(1, 36_600, '30'), (w) => w.export.days),
   },
   async run(v, { words, book, now }) {
     const w = words.export;
     const as = v.as ?? 'json';
-    const scope = {
-      ...definedOnly({ bucket: v.bucket?.no }),
-      ...(v.days !== undefined && { since: instant(now - days(v.days)) }),
-    };
+    const since = v.days === undefined ? undefined : instant(now - days(v.days));
+    const scope = definedOnly({ bucket: v.bucket?.no, since });
     const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, words.someone);
     const texts: string[] = [];
     const total = { entries: 0, bytes: 0 };

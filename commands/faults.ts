@@ -1,4 +1,4 @@
-import { asks, type Reply } from '../src/contract/contract.ts';
+import { asks, optional, type Reply } from '../src/contract/contract.ts';
 import { faultsReply } from '../src/replies/firing/faultsReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
@@ -13,8 +13,8 @@ export const faults = asks({
   slow: true,
   aside: true,
   options: {
-    bucket: { kind: bucket, needed: false, about: (w) => w.fault.bucket },
-    days: { kind: number(1, 3660, '90'), needed: false, about: (w) => w.fault.days },
+    bucket: optional(bucket, (w) => w.fault.bucket),
+    days: optional(number(1, 3660, '90'), (w) => w.fault.days),
   },
   async run(v, { words, book, now }): Promise<Reply> {
     const { zone } = await book.studio();

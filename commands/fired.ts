@@ -1,17 +1,17 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs, type Logging } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
-import { note, text } from '../src/contract/kinds/texts.ts';
+import { text } from '../src/contract/kinds/texts.ts';
 import { stretchPast, whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
+import { noteOption } from '../src/contract/kinds/usualOptions.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
-import { faults, type Fault, type FiredSaid, type TimeSpan } from '../src/studio/firing/firedEvent.ts';
+import type { FiredSaid } from '../src/studio/firing/firedEvent.ts';
 import { notUndoable } from '../src/studio/logbook/undoable.ts';
 import { coatStream, entryId, readEntryId, type Instant, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
@@ -19,12 +19,10 @@ import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 /** How many entries back a coat is looked for. */
 const coatEntries = 1000;
 
-const isFault = (one: 'good' | Fault): one is Fault => faults.some((fault) => fault === one);
-
-/** The plan and the resist coat that go by a piece's name. */
+/** The plan and the resist coat that go by a piece's name, from before the dip or the firing. */
 const prepared = async (
   typed: string,
-  { dipped, firedAt }: { dipped: TimeSpan | undefined; firedAt: Instant },
+  before: Instant,
   { book, member }: Logging,
 ): Promise<Pick<FiredSaid, 'plan' | 'coat'>> => {
   const plan = pieceNamed(typed, await book.pieces(), member);
@@ -34,7 +32,7 @@ const prepared = async (
     (entry) =>
       entry.undoneBy === undefined &&
       entry.event.kind === 'on' &&
-      entry.at <= (dipped?.to ?? firedAt) &&
+      entry.at <= before &&
       (named?.stream === coatStream
         ? entry.seq === named.seq
         : entry.by === by && areSamePieces(entry.event.pieces, name)),
@@ -48,25 +46,25 @@ export const fired = logs({
   who: 'member',
   form: ['bucket', 'result', 'pieces', 'dipped', 'note'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.fired.bucket },
-    result: { kind: result, needed: true, about: (w) => w.fired.result },
-    pieces: { kind: piecesFired, needed: false, about: (w) => w.fired.pieces },
-    dipped: { kind: stretchPast, needed: false, about: (w) => w.fired.dipped },
-    over: { kind: bucket, needed: false, about: (w) => w.fired.over },
-    piece: { kind: text(120, 'tall jug'), needed: false, about: (w) => w.fired.piece },
-    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.fired.body },
-    cone: { kind: cone, needed: false, about: (w) => w.fired.cone },
-    kiln: { kind: text(40, 'the big one'), needed: false, about: (w) => w.fired.kiln },
-    bisque: { kind: bisque, needed: false, about: (w) => w.fired.bisque },
-    instead: { kind: entryKind, needed: false, about: (w) => w.fired.instead },
-    when: { kind: whenPast, needed: false, about: (w) => w.fired.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    bucket: needed(bucket, (w) => w.fired.bucket),
+    result: needed(result, (w) => w.fired.result),
+    pieces: optional(piecesFired, (w) => w.fired.pieces),
+    dipped: optional(stretchPast, (w) => w.fired.dipped),
+    over: optional(bucket, (w) => w.fired.over),
+    piece: optional(text(120, 'tall jug'), (w) => w.fired.piece),
+    body: optional(text(40, 'buff stoneware'), (w) => w.fired.body),
+    cone: optional(cone, (w) => w.fired.cone),
+    kiln: optional(text(40, 'the big one'), (w) => w.fired.kiln),
+    bisque: optional(bisque, (w) => w.fired.bisque),
+    instead: optional(entryKind, (w) => w.fired.instead),
+    when: optional(whenPast, (w) => w.fired.when),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book, now, member, role } = context;
     const stamp = entryStamp(context, v);
     const w = words.fired;
-    const found = v.result.filter(isFault);
+    const found = v.result.filter((one) => one !== 'good');
     if (found.length > 0 && found.length < v.result.length)
       return refusal(w.goodAndFaults(v.result.join(', ')));
     if (found.length === 0 && (v.pieces?.faulty ?? 0) > 0) return refusal(w.goodWithFaulty);
@@ -76,18 +74,22 @@ export const fired = logs({
     if (instead && replaced?.event.kind !== 'fired') return refusal(w.noResult(instead));
     const keeps = replaced && notUndoable(replaced, { member, role, now });
     if (instead && keeps) return refusal(words.undo.not(keeps, instead));
-    const piece =
-      v.piece === undefined ? {} : await prepared(v.piece, { dipped: v.dipped, firedAt: stamp.at }, context);
+    const piece = v.piece === undefined ? {} : await prepared(v.piece, v.dipped?.to ?? stamp.at, context);
     if (v.piece !== undefined && piece.plan === undefined && piece.coat === undefined)
       return refusal(w.noPiece(v.piece));
     const said: FiredSaid = {
       bucket: v.bucket.no,
       faults: found,
-      ...definedOnly({ over: v.over?.no, pieces: v.pieces?.pieces }),
-      ...(v.pieces?.faulty !== undefined && found.length > 0 && { faulty: v.pieces.faulty }),
-      ...definedOnly({ dipped: v.dipped }),
-      ...piece,
-      ...definedOnly({ body: v.body, cone: v.cone, kiln: v.kiln }),
+      ...definedOnly({
+        over: v.over?.no,
+        pieces: v.pieces?.pieces,
+        faulty: found.length > 0 ? v.pieces?.faulty : undefined,
+        dipped: v.dipped,
+        ...piece,
+        body: v.body,
+        cone: v.cone,
+        kiln: v.kiln,
+      }),
       ...v.bisque,
     };
     if (replaced) await book.logFired({ kind: 'undo', of: replaced.seq }, entryStamp(context, {}));

@@ -1,6 +1,5 @@
-import { logs } from '../src/contract/contract.ts';
+import { logs, optional, refusal, toRun } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { stampNow } from '../src/contract/entryStamp.ts';
 
 export const forgetMe = logs({
@@ -8,7 +7,7 @@ export const forgetMe = logs({
   about: (w) => w.people.forget.about,
   who: 'member',
   private: true,
-  options: { sure: { kind: yesNo, needed: false, about: (w) => w.people.forget.sure } },
+  options: { sure: optional(yesNo, (w) => w.people.forget.sure) },
   async run(v, { words, book, now, member }) {
     const w = words.people.forget;
     const { keepers } = await book.studio();
@@ -23,7 +22,7 @@ export const forgetMe = logs({
           { label: [w.factStays], text: w.stays },
         ],
         reasons: [[w.others]],
-        actions: [{ label: w.press, line: '/forget-me sure:yes', press: 'run' }],
+        actions: [toRun(w.press, '/forget-me sure:yes')],
         data: { forgotten: false },
       };
     const logged = stampNow({ now, member });

@@ -1,5 +1,5 @@
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
-import { asks, type Asking } from '../src/contract/contract.ts';
+import { asks, optional, type Asking } from '../src/contract/contract.ts';
 import { fromOption, longList } from '../src/contract/kinds/longList.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 
@@ -14,10 +14,7 @@ export const help = asks({
   about: (w) => w.help.about,
   who: 'member',
   atOnce: true,
-  options: {
-    about: { kind: text(1200, 'reading'), needed: false, about: (w) => w.help.which },
-    from: fromOption,
-  },
+  options: { about: optional(text(1200, 'reading'), (w) => w.help.which), from: fromOption },
   async run(v, asking) {
     const { words, role } = asking;
     const w = words.help;

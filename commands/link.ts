@@ -1,9 +1,8 @@
-import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, optional, refusal, type Logging, type Reply } from '../src/contract/contract.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { stampNow } from '../src/contract/entryStamp.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { shownLinkCode } from '../src/studio/people/linkCode.ts';
 
 const offerCode = async ({ words, book, now, member }: Logging): Promise<Reply> => {
@@ -23,9 +22,7 @@ const offerCode = async ({ words, book, now, member }: Logging): Promise<Reply> 
   };
 };
 
-/**
- * Somebody may have talked a keeper into typing their code, to gain a keeper's rights: so show whose code it is first.
- */
+/** A keeper may have been talked into typing a code that gives its owner their rights: show whose it is first. */
 const confirmJoin = async (
   code: string,
   { words, book, now, member }: Logging,
@@ -67,12 +64,8 @@ export const link = logs({
   who: 'member',
   private: true,
   options: {
-    code: {
-      kind: { ...text(40, 'abcd-2345'), secret: true },
-      needed: false,
-      about: (w) => w.people.link.code,
-    },
-    sure: { kind: yesNo, needed: false, about: (w) => w.people.link.sure },
+    code: optional({ ...text(40, 'abcd-2345'), secret: true }, (w) => w.people.link.code),
+    sure: optional(yesNo, (w) => w.people.link.sure),
   },
   run: (v, context): Promise<Reply> => {
     if (context.guest) return Promise.resolve(refusal(context.words.people.link.notHere));

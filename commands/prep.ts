@@ -1,5 +1,5 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging, type Reply } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
@@ -8,7 +8,6 @@ import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { hourAhead, whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import type { Logged } from '../src/studio/logbook/ports.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
@@ -31,11 +30,12 @@ const tickStep = async (
   context: Logging,
 ): Promise<Reply> => {
   const { words, book, member, role } = context;
-  const refuse = (title: Reply['title']): Reply => refusal(title, { piece: piece.id });
-  if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
-  if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
+  const about = { piece: piece.id };
+  if (piece.by !== member && role !== 'keeper') return refusal(words.prep.notYours(piece.id), about);
+  if (steps.some((step) => !piece.steps.includes(step)))
+    return refusal(words.prep.noSuchStep(piece.steps), about);
   const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
-  if (fresh.length === 0) return refuse(words.prep.allDone);
+  if (fresh.length === 0) return refusal(words.prep.allDone, about);
   const { entry } = await book.logPiece({ kind: 'done', of: piece.seq, steps: fresh }, stamp);
   const after = (await book.pieces()).find(({ seq }) => seq === piece.seq);
   return pieceReply(after ?? piece, context, entry.id);
@@ -54,16 +54,12 @@ const showExistingPlan = async (piece: PieceState, context: Logging): Promise<Re
 
 const makePlan = async (said: PieceSaid, stamp: Logged, context: Logging): Promise<Reply> => {
   const { book, now, member } = context;
-  const around = {
-    now,
-    studio: await book.studio(),
-    bucket: await book.bucket(said.bucket),
-    second: said.second === undefined ? undefined : await book.bucket(said.second),
-    coats: (await book.coats()).filter(({ by }) => by === member),
-    done: [],
-  };
-  if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
-  const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
+  const bucket = await book.bucket(said.bucket);
+  if (!bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
+  const second = said.second === undefined ? undefined : await book.bucket(said.second);
+  const coats = (await book.coats()).filter(({ by }) => by === member);
+  const around = { now, studio: await book.studio(), bucket, second, coats, done: [] };
+  const steps = planPiece(said, around).steps.map(({ step }) => step);
   const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, stamp);
   const piece = { id: entry.id, seq: entry.seq, by: member, at: entry.at, said, steps, done: [] };
   return pieceReply(piece, context, entry.id);
@@ -76,47 +72,38 @@ export const prep = logs({
   private: true,
   form: ['piece', 'bucket', 'resist', 'thickness', 'when'],
   options: {
-    piece: { kind: pieces, needed: true, about: (w) => w.prep.piece },
-    bucket: { kind: bucket, needed: false, about: (w) => w.prep.bucket },
-    done: {
-      kind: several(prepSteps, {
-        dusted: 'dust',
-        dry: 'night',
-        wetted: 'wet',
-        dipped: 'dip',
-        peeled: 'peel',
-      }),
-      needed: false,
-      about: (w) => w.prep.done,
-    },
-    surface: {
-      kind: pick(surfaces, { texture: 'textured', carving: 'carved', plain: 'smooth' }),
-      needed: false,
-      about: (w) => w.prep.surface,
-    },
-    underglaze: {
-      kind: pick(underglazes, { no: 'none', yes: 'thin', stain: 'thin' }),
-      needed: false,
-      about: (w) => w.prep.underglaze,
-    },
-    resist: {
-      kind: pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }, choiceWords.resist),
-      needed: false,
-      about: (w) => w.prep.resist,
-    },
-    second: { kind: bucket, needed: false, about: (w) => w.prep.second },
-    thickness: { kind: length(0.05, 10, 'mm', '1mm'), needed: false, about: (w) => w.prep.thickness },
-    absorption: { kind: percent(0.1, 40, '12'), needed: false, about: (w) => w.prep.absorption },
-    cone: { kind: cone, needed: false, about: (w) => w.prep.cone },
-    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.prep.body },
-    wall: { kind: length(0.5, 100, 'mm', '6mm'), needed: false, about: (w) => w.prep.wall },
-    runny: { kind: yesNo, needed: false, about: (w) => w.prep.runny },
-    when: { kind: hourAhead, needed: false, about: (w) => w.prep.when },
-    'done-at': { kind: whenPast, needed: false, about: (w) => w.prep.doneAt },
+    piece: needed(pieces, (w) => w.prep.piece),
+    bucket: optional(bucket, (w) => w.prep.bucket),
+    done: optional(
+      several(prepSteps, { dusted: 'dust', dry: 'night', wetted: 'wet', dipped: 'dip', peeled: 'peel' }),
+      (w) => w.prep.done,
+    ),
+    surface: optional(
+      pick(surfaces, { texture: 'textured', carving: 'carved', plain: 'smooth' }),
+      (w) => w.prep.surface,
+    ),
+    underglaze: optional(
+      pick(underglazes, { no: 'none', yes: 'thin', stain: 'thin' }),
+      (w) => w.prep.underglaze,
+    ),
+    resist: optional(
+      pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }, choiceWords.resist),
+      (w) => w.prep.resist,
+    ),
+    second: optional(bucket, (w) => w.prep.second),
+    thickness: optional(length(0.05, 10, 'mm', '1mm'), (w) => w.prep.thickness),
+    absorption: optional(percent(0.1, 40, '12'), (w) => w.prep.absorption),
+    cone: optional(cone, (w) => w.prep.cone),
+    body: optional(text(40, 'buff stoneware'), (w) => w.prep.body),
+    wall: optional(length(0.5, 100, 'mm', '6mm'), (w) => w.prep.wall),
+    runny: optional(yesNo, (w) => w.prep.runny),
+    when: optional(hourAhead, (w) => w.prep.when),
+    'done-at': optional(whenPast, (w) => w.prep.doneAt),
   },
   async run(v, context) {
     const { words, book } = context;
-    const stamp = entryStamp(context, { ...(v['done-at'] !== undefined && { when: v['done-at'] }) });
+    const { resist, body, absorption, cone, wall, thickness, runny } = v;
+    const stamp = entryStamp(context, { when: v['done-at'] });
     const w = words.prep;
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
@@ -131,17 +118,8 @@ export const prep = logs({
         bucket: v.bucket.no,
         surface: v.surface ?? 'smooth',
         underglaze: v.underglaze ?? 'none',
-        ...definedOnly({
-          second: v.second?.no,
-          resist: v.resist,
-          body: v.body,
-          absorption: v.absorption,
-          cone: v.cone,
-          wall: v.wall,
-          thickness: v.thickness,
-          runny: v.runny,
-          plannedFor: v.when,
-        }),
+        ...definedOnly({ second: v.second?.no, resist, body, absorption, cone, wall, thickness, runny }),
+        ...definedOnly({ plannedFor: v.when }),
       },
       stamp,
       context,

@@ -2,18 +2,15 @@ import { definedOnly } from '../src/definedOnly.ts';
 import type { BucketEntry, CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
-import { logs, type Action, type Logging } from '../src/contract/contract.ts';
+import { logs, optional, refusal, toRun, type Action, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { level } from '../src/contract/kinds/level.ts';
 import { flowLook, pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
 import { cup, entry as entryKind, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { askAgain, readingReplaced } from '../src/replies/bucket/insteadOf.ts';
 import { howFull } from '../src/replies/bucket/howFull.ts';
@@ -27,6 +24,9 @@ import { volumeHeld } from '../src/studio/bucket/fold/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/flowBand.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
+
+const measured = ['weight', 'gravity', 'seconds', 'gap', 'level', 'temperature'] as const;
+const tellsSomething = [...measured, 'look', 'seen', 'stirred', 'note'] as const;
 
 /** The reading is logged and does not count, and only because nobody said whether the bucket was stirred. */
 const hangsOnStir = (
@@ -42,11 +42,10 @@ const saysStirred = (
   { words, typed: { note: _note, when, ...typed } }: Logging,
 ): Action => {
   const moment = when === undefined ? {} : { when: isoInstant(at) };
-  return {
-    label: words.verdict.itWasStirred,
-    line: printLine(['reading'], { ...typed, ...moment, bucket: String(no), stirred: 'yes' }, seq),
-    press: 'run',
-  };
+  return toRun(
+    words.verdict.itWasStirred,
+    printLine(['reading'], { ...typed, ...moment, bucket: String(no), stirred: 'yes' }, seq),
+  );
 };
 
 export const reading = logs({
@@ -55,73 +54,43 @@ export const reading = logs({
   who: 'member',
   form: ['bucket', 'weight', 'seconds', 'look', 'stirred'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    weight: { kind: scaleWeight, needed: false, about: (w) => w.reading.weight },
-    gravity: { kind: readOffGravity, needed: false, about: (w) => w.reading.gravity },
-    seconds: { kind: effluxTime, needed: false, about: (w) => w.reading.seconds },
-    look: {
-      kind: flowLook,
-      needed: false,
-      about: (w) => w.reading.look,
-    },
-    stirred: { kind: yesNo, needed: false, about: (w) => w.reading.stirred },
-    seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
-    gap: { kind: length(0, 1000, 'cm'), needed: false, about: (w) => w.reading.gap },
-    level: { kind: level, needed: false, about: (w) => w.reading.level },
-    temperature: { kind: temperature(-5, 60), needed: false, about: (w) => w.reading.temperature },
-    vessel: { kind: vessel, needed: false, about: (w) => w.reading.vessel },
-    weighed: {
-      kind: pick(
+    bucket: bucketOption,
+    weight: optional(scaleWeight, (w) => w.reading.weight),
+    gravity: optional(readOffGravity, (w) => w.reading.gravity),
+    seconds: optional(effluxTime, (w) => w.reading.seconds),
+    look: optional(flowLook, (w) => w.reading.look),
+    stirred: optional(yesNo, (w) => w.reading.stirred),
+    seen: optional(observationsSeen, (w) => w.reading.seen),
+    gap: optional(length(0, 1000, 'cm'), (w) => w.reading.gap),
+    level: optional(level, (w) => w.reading.level),
+    temperature: optional(temperature(-5, 60), (w) => w.reading.temperature),
+    vessel: optional(vessel, (w) => w.reading.vessel),
+    weighed: optional(
+      pick(
         ['with-cup', 'without-cup'],
-        {
-          gross: 'with-cup',
-          net: 'without-cup',
-          with: 'with-cup',
-          without: 'without-cup',
-        },
+        { gross: 'with-cup', net: 'without-cup', with: 'with-cup', without: 'without-cup' },
         choiceWords.weighed,
       ),
-      needed: false,
-      about: (w) => w.reading.weighed,
-    },
-    scale: {
-      kind: pick(
+      (w) => w.reading.weighed,
+    ),
+    scale: optional(
+      pick(
         gravityScales,
-        {
-          be: 'baume',
-          bé: 'baume',
-          tw: 'twaddell',
-          'baume-145': 'baume',
-          'baume-144-3': 'baume-144',
-        },
+        { be: 'baume', bé: 'baume', tw: 'twaddell', 'baume-145': 'baume', 'baume-144-3': 'baume-144' },
         choiceWords.scale,
       ),
-      needed: false,
-      about: (w) => w.reading.scale,
-    },
-    within: { kind: number(0.0005, 0.5, '0.01'), needed: false, about: (w) => w.reading.within },
-    cup: { kind: cup, needed: false, about: (w) => w.reading.cup },
-    instead: { kind: entryKind, needed: false, about: (w) => w.reading.instead },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.reading.scale,
+    ),
+    within: optional(number(0.0005, 0.5, '0.01'), (w) => w.reading.within),
+    cup: optional(cup, (w) => w.reading.cup),
+    instead: optional(entryKind, (w) => w.reading.instead),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;
     const stamp = entryStamp(context, v);
     const w = words.reading;
-    const nothing = [
-      v.weight,
-      v.gravity,
-      v.seconds,
-      v.look,
-      v.gap,
-      v.level,
-      v.seen,
-      v.stirred,
-      v.note,
-      v.temperature,
-    ];
-    if (nothing.every((value) => value === undefined)) return refusal(w.nothing);
+    if (tellsSomething.every((name) => v[name] === undefined)) return refusal(w.nothing);
     const studio = await book.studio();
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
     const flow: CupTime | undefined =

@@ -1,9 +1,8 @@
-import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, optional, refusal, toRun, type Logging, type Reply } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { entryId, type Seq, type StreamNo } from '../src/studio/ids.ts';
 import { erasedMark, nameAsWord } from '../src/studio/people/withoutWords.ts';
 
@@ -36,9 +35,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
     return {
       kind: 'refusal',
       title: w.askName(typed),
-      actions: [
-        { label: w.takeOut(typed), line: printLine(['redact'], { name: typed, sure: 'yes' }), press: 'run' },
-      ],
+      actions: [toRun(w.takeOut(typed), printLine(['redact'], { name: typed, sure: 'yes' }))],
       // The line contains the name.
       fleeting: true,
       data: { redacted: false },
@@ -52,9 +49,9 @@ export const redact = logs({
   about: (w) => w.people.redact.about,
   who: 'keeper',
   options: {
-    entry: { kind: entryKind, needed: false, about: (w) => w.people.redact.entry },
-    name: { kind: { ...text(60, 'Wren'), secret: true }, needed: false, about: (w) => w.people.redact.name },
-    sure: { kind: yesNo, needed: false, about: (w) => w.people.redact.sure },
+    entry: optional(entryKind, (w) => w.people.redact.entry),
+    name: optional({ ...text(60, 'Wren'), secret: true }, (w) => w.people.redact.name),
+    sure: optional(yesNo, (w) => w.people.redact.sure),
   },
   async run(v, context): Promise<Reply> {
     if (v.entry && v.name === undefined) return noteOf(v.entry, context);

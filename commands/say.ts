@@ -1,8 +1,17 @@
-import { asks, type Action, type Asking, type Leaf, type Reply } from '../src/contract/contract.ts';
+import {
+  asks,
+  needed,
+  optional,
+  refusal,
+  toRun,
+  type Action,
+  type Asking,
+  type Leaf,
+  type Reply,
+} from '../src/contract/contract.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { readPlainCoat } from '../src/parse/plain/plainCoat.ts';
 import { readPlainLine, type PlainCommand } from '../src/parse/plain/readPlainLine.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
@@ -18,7 +27,7 @@ import {
   type Draft,
   type Typed,
 } from '../src/replies/ask/plainDraft.ts';
-import { unexplainedIn } from '../src/replies/batch/derivedMarks.ts';
+import { withUnexplained } from '../src/replies/batch/derivedMarks.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import type { Instant } from '../src/studio/ids.ts';
@@ -54,13 +63,10 @@ const drafted = async (draft: Draft, at: Instant, asking: Asking): Promise<Reply
     const near = bucket ? [...(read.choices ?? []), ...(read.near ?? [])] : [];
     return {
       ...refusal(words.desk.wrong(name, read.why), { option: name }),
-      private: true,
       actions: [
-        ...near.map(({ name: label, value }): Action => ({
-          label: [{ said: label }],
-          line: lineOf(draft, { ...kept, [name]: value }, bucket),
-          press: 'run',
-        })),
+        ...near.map(({ name: label, value }): Action =>
+          toRun([{ said: label }], lineOf(draft, { ...kept, [name]: value }, bucket)),
+        ),
         edit(draft, kept, bucket, asking),
       ],
     };
@@ -72,7 +78,6 @@ const drafted = async (draft: Draft, at: Instant, asking: Asking): Promise<Reply
     const { look: _look, ...others } = typed;
     return {
       ...refusal(words.reading.noFinger, { option: 'look' }),
-      private: true,
       actions: [edit(draft, others, bucket, asking)],
     };
   }
@@ -86,8 +91,8 @@ export const say = asks({
   about: (w) => w.plain.about,
   who: 'member',
   options: {
-    words: { kind: text(10_000, 'gull grey 1.46 13 sec stirred'), needed: true, about: (w) => w.plain.words },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    words: needed(text(10_000, 'gull grey 1.46 13 sec stirred'), (w) => w.plain.words),
+    when: optional(whenPast, (w) => w.when),
   },
   async run(v, asking) {
     const { words, book } = asking;
@@ -120,20 +125,16 @@ export const say = asks({
       case 'bucket': {
         const [only, ...others] = read.bucket.buckets;
         if (!only) return refusal(words.option.noBucket(read.bucket.typed, undefined));
-        if (others.length === 0) {
-          const reply = await verdictReply(only, asking);
-          const unexplained = await unexplainedIn(only.settings, asking);
-          return { ...reply, cautions: [...unexplained, ...(reply.cautions ?? [])] };
-        }
+        if (others.length === 0) return withUnexplained(await verdictReply(only, asking), only, asking);
         return {
           kind: 'choice',
           title: words.option.whichBucket(read.bucket.typed),
           private: true,
-          actions: [only, ...others].slice(0, mostBuckets).map(({ no, settings }) => ({
-            label: [{ said: settings.name }],
-            line: printLine(['water-or-stir'], { bucket: String(no) }),
-            press: 'run',
-          })),
+          actions: [only, ...others]
+            .slice(0, mostBuckets)
+            .map(({ no, settings }) =>
+              toRun([{ said: settings.name }], printLine(['water-or-stir'], { bucket: String(no) })),
+            ),
           data: {},
         };
       }

@@ -1,10 +1,8 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs } from '../src/contract/contract.ts';
+import { logs, optional } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 
 export const sieved = logs({
@@ -12,10 +10,9 @@ export const sieved = logs({
   about: (w) => w.sieved.about,
   who: 'member',
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    mesh: { kind: number(10, 500, '80'), needed: false, about: (w) => w.sieved.mesh },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    bucket: bucketOption,
+    mesh: optional(number(10, 500, '80'), (w) => w.sieved.mesh),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;

@@ -1,12 +1,9 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs } from '../src/contract/contract.ts';
+import { logs, optional, refusal } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { flowLook, pick, observationsSeen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { sightsSeen } from '../src/replies/bucket/sightsSeen.ts';
@@ -18,23 +15,21 @@ export const stirred = logs({
   about: (w) => w.stirred.about,
   who: 'member',
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    minutes: { kind: stirMinutes, needed: false, about: (w) => w.stirred.minutes },
-    with: {
-      kind: pick(stirTools, {
+    bucket: bucketOption,
+    minutes: optional(stirMinutes, (w) => w.stirred.minutes),
+    with: optional(
+      pick(stirTools, {
         drill: 'mixer',
         'power-mixer': 'mixer',
         machine: 'mixer',
         paddle: 'hand',
         stick: 'hand',
       }),
-      needed: false,
-      about: (w) => w.stirred.with,
-    },
-    look: { kind: flowLook, needed: false, about: (w) => w.stirred.look },
-    seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.stirred.with,
+    ),
+    look: optional(flowLook, (w) => w.stirred.look),
+    seen: optional(observationsSeen, (w) => w.reading.seen),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;

@@ -1,8 +1,7 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs } from '../src/contract/contract.ts';
+import { logs, optional, refusal } from '../src/contract/contract.ts';
 import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { stampNow } from '../src/contract/entryStamp.ts';
 import { lastOwnEntry } from '../src/replies/bucket/lastOwnEntry.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
@@ -15,7 +14,7 @@ export const undo = logs({
   name: 'undo',
   about: (w) => w.undo.about,
   who: 'member',
-  options: { entry: { kind: entryKind, needed: false, about: (w) => w.undo.entry } },
+  options: { entry: optional(entryKind, (w) => w.undo.entry) },
   async run(v, context) {
     if (!v.entry) return lastOwnEntry(context);
     const { words, book, now, member, role } = context;

@@ -1,12 +1,11 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, needed, optional, refusal, toRun } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { markedCautions } from '../../src/studio/verdict/verdictCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { volume } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
 import { headroom, usablePart } from '../../src/studio/verdict/headroom.ts';
 import { millilitres } from '../../src/glaze/units.ts';
@@ -20,19 +19,16 @@ export const blendBatch = asks({
   about: (w) => w.batch.blend,
   who: 'member',
   options: {
-    first: { kind: bucket, needed: true, about: (w) => w.batch.first },
-    second: { kind: bucket, needed: true, about: (w) => w.batch.second },
-    amount: { kind: volume(1, 250_000, 'l', '2l'), needed: false, about: (w) => w.batch.amount },
+    first: needed(bucket, (w) => w.batch.first),
+    second: needed(bucket, (w) => w.batch.second),
+    amount: optional(volume(1, 250_000, 'l', '2l'), (w) => w.batch.amount),
   },
   async run(v, { words, book, now }) {
     const w = words.batch;
     if (v.first.no === v.second.no) return refusal(w.sameBucket);
     const { units } = await book.studio();
     const [into, from] = [v.first.settings, v.second.settings];
-    const blend = blendBuckets(v.first, v.second, {
-      now,
-      ...definedOnly({ amount: v.amount }),
-    });
+    const blend = blendBuckets(v.first, v.second, { now, ...definedOnly({ amount: v.amount }) });
     const brings = broughtByGlaze(v.first, v.second, words);
     switch (blend.kind) {
       case 'unmeasured':
@@ -55,6 +51,13 @@ export const blendBatch = asks({
         const part = less && less.kind === 'blend' ? less : undefined;
         const offered = fits ? blend : part;
         const told = offered ?? blend;
+        const added = {
+          bucket: String(v.first.no),
+          what: 'glaze',
+          amount: `${poured}ml`,
+          from: String(v.second.no),
+        };
+        const line = printLine(['added'], added, v.first.seq);
         const inside = window && offered && offered.gravity >= window.low && offered.gravity <= window.high;
         return {
           kind: 'answer',
@@ -77,25 +80,7 @@ export const blendBatch = asks({
             ...w.blendSteps.map((text, i) => w.step(i + 1, text)),
             ...(window && offered ? [w.intoWindow(into.name, window, inside === true)] : []),
           ],
-          actions:
-            fits || part
-              ? [
-                  {
-                    label: w.pouredIn(volumeText(poured, units)),
-                    line: printLine(
-                      ['added'],
-                      {
-                        bucket: String(v.first.no),
-                        what: 'glaze',
-                        amount: `${poured}ml`,
-                        from: String(v.second.no),
-                      },
-                      v.first.seq,
-                    ),
-                    press: 'run',
-                  },
-                ]
-              : [],
+          actions: offered ? [toRun(w.pouredIn(volumeText(poured, units)), line)] : [],
           data: {
             waterMl: blend.water,
             powderGrams: blend.powder,

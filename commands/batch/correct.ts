@@ -1,11 +1,10 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
+import { asks, needed, optional, refusal, type Asking, type Reply } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { correctionActions, correctionAmount } from '../../src/replies/batch/correctionActions.ts';
 import { recipeOfBucket } from '../../src/replies/batch/recipeOfBucket.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
@@ -18,7 +17,7 @@ import {
   type CorrectionWay,
 } from '../../src/studio/batch/correctBucket.ts';
 import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
-import { losesFlux } from '../../src/studio/bucket/bucketHazards.ts';
+import { handlingCautions } from '../../src/replies/bucket/handlingCautions.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
@@ -28,50 +27,35 @@ import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 /** A studio's batch scale shows whole grams. */
 const scaleStep = grams(1);
 
-const cautions = (
-  way: CorrectionWay,
-  { settings }: BucketState,
-  { words }: Asking,
-): NonNullable<Reply['cautions']> => {
-  if (way === 'draw-off')
-    return [
-      ...(losesFlux(settings) ? [words.verdict.caution('drawn-flux')] : []),
-      words.verdict.caution('drawn-water'),
-    ];
-  return way === 'dry' ? [words.verdict.caution('dust')] : [];
-};
-
 const correctionData = (
   way: CorrectionWay,
   { amounts, expected, half, first, measured }: Found,
   materials: ReturnType<typeof scaleRecipe> | undefined,
-): Reply['data'] => ({
-  by: way,
-  first,
-  half,
-  // A pail without stated limits has no such amount.
-  waterMl:
-    amounts.waterMlPerLitre !== undefined || amounts.drawOffMlPerLitre !== undefined
-      ? null
-      : (amounts.waterMl ?? (amounts.drawOffMl === undefined ? 0 : -amounts.drawOffMl)),
-  ...definedOnly({ drawOffMl: amounts.drawOffMl }),
-  powderGrams: amounts.dryGramsPerLitre !== undefined ? null : (amounts.dryGrams ?? 0),
-  ...definedOnly({
-    dryGrams: amounts.dryGrams,
-    blendMl: amounts.blendMl,
-    ladleMl: amounts.ladleMl,
-    fitsMl: amounts.fitsMl,
-    waterMlLeft: amounts.waterMlLeft,
-    waterMlPerLitre: amounts.waterMlPerLitre,
-    drawOffMlPerLitre: amounts.drawOffMlPerLitre,
-    dryGramsPerLitre: amounts.dryGramsPerLitre,
-  }),
-  from: { value: measured.value, u95: measured.u95 },
-  gravity: expected ? expected.gravity : null,
-  interval: expected ? { low: expected.gravity - expected.u95, high: expected.gravity + expected.u95 } : null,
-  volumeL: expected ? expected.volume.value / 1000 : null,
-  ...(materials && { materials: materials.map((one) => ({ ...one })) }),
-});
+): Reply['data'] => {
+  const { waterMl, drawOffMl, dryGrams, blendMl, ladleMl, fitsMl, waterMlLeft } = amounts;
+  const { waterMlPerLitre, drawOffMlPerLitre, dryGramsPerLitre } = amounts;
+  return {
+    by: way,
+    first,
+    half,
+    // A pail without stated limits has no such amount.
+    waterMl:
+      waterMlPerLitre !== undefined || drawOffMlPerLitre !== undefined
+        ? null
+        : (waterMl ?? (drawOffMl === undefined ? 0 : -drawOffMl)),
+    ...definedOnly({ drawOffMl }),
+    powderGrams: dryGramsPerLitre !== undefined ? null : (dryGrams ?? 0),
+    ...definedOnly({ dryGrams, blendMl, ladleMl, fitsMl, waterMlLeft }),
+    ...definedOnly({ waterMlPerLitre, drawOffMlPerLitre, dryGramsPerLitre }),
+    from: { value: measured.value, u95: measured.u95 },
+    gravity: expected ? expected.gravity : null,
+    interval: expected
+      ? { low: expected.gravity - expected.u95, high: expected.gravity + expected.u95 }
+      : null,
+    volumeL: expected ? expected.volume.value / 1000 : null,
+    ...(materials && { materials: materials.map((one) => ({ ...one })) }),
+  };
+};
 
 interface TitleParts {
   poured: Pour;
@@ -147,7 +131,7 @@ const correctionReply = async (
     ],
     dont: found.half ? [words.verdict.dont('all-at-once')] : [],
     cautions: [
-      ...cautions(way, state, asking),
+      ...handlingCautions(way, state, words.verdict),
       ...(brings
         ? mixedCautions(state, brings, { words, ...definedOnly({ source: pails.other }), glaze: true })
         : []),
@@ -169,9 +153,9 @@ export const correctBatch = asks({
   who: 'member',
   form: ['bucket', 'by', 'with', 'recipe'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.batch.bucket },
-    by: {
-      kind: pick(
+    bucket: needed(bucket, (w) => w.batch.bucket),
+    by: needed(
+      pick(
         correctionWays,
         {
           'drawing-off': 'draw-off',
@@ -184,11 +168,10 @@ export const correctBatch = asks({
         },
         choiceWords.way,
       ),
-      needed: true,
-      about: (w) => w.batch.by,
-    },
-    with: { kind: bucket, needed: false, about: (w) => w.batch.with },
-    recipe: { kind: recipe, needed: false, about: (w) => w.batch.recipeOption },
+      (w) => w.batch.by,
+    ),
+    with: optional(bucket, (w) => w.batch.with),
+    recipe: optional(recipe, (w) => w.batch.recipeOption),
   },
   async run(v, asking) {
     const { words, now } = asking;

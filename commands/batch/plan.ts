@@ -1,13 +1,21 @@
-import { asks, type Action, type Asking, type Reply } from '../../src/contract/contract.ts';
+import {
+  asks,
+  needed,
+  optional,
+  refusal,
+  toRun,
+  type Action,
+  type Asking,
+  type Reply,
+} from '../../src/contract/contract.ts';
 import { batchSheet } from '../../src/replies/batch/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/contract/kinds/quantities.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
-import { gravity, grams, type Grams, type Millilitres } from '../../src/glaze/units.ts';
+import { grams, type Grams, type Millilitres } from '../../src/glaze/units.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { planBatch, type BatchWanted } from '../../src/studio/batch/planBatch.ts';
+import { planBatch } from '../../src/studio/batch/planBatch.ts';
 import { bagBatch, roundBatch } from '../../src/studio/batch/roundBatches.ts';
 import { weighingOrder } from '../../src/studio/batch/weighingOrder.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
@@ -37,16 +45,8 @@ const materialFacts = (
   ];
 };
 
-const amountWanted = ({
-  volume: litres,
-  powder,
-  of,
-}: {
-  volume?: Millilitres;
-  powder?: Grams;
-  of?: 'all' | 'base';
-}): BatchWanted['amount'] | undefined => {
-  if (litres !== undefined) return powder === undefined ? { volume: litres } : undefined;
+const amountWanted = (volume?: Millilitres, powder?: Grams, of?: 'all' | 'base') => {
+  if (volume !== undefined) return powder === undefined ? { volume } : undefined;
   return powder && (of === 'base' ? { base: powder } : { powder });
 };
 
@@ -65,18 +65,8 @@ const otherBatches = (
   const round = roundBatch(weighed, units);
   const bag = bagBatch(recipe, { weight: weighed, of }, units);
   return [
-    ...(round
-      ? [{ label: w.roundPowder(round.typed, of), line: planned(round.typed), press: 'run' as const }]
-      : []),
-    ...(bag
-      ? [
-          {
-            label: w.wholeBag(bag.bag, bag.material),
-            line: planned(`${Number(bag.powder.toFixed(1))}g`),
-            press: 'run' as const,
-          },
-        ]
-      : []),
+    ...(round ? [toRun(w.roundPowder(round, of), planned(round))] : []),
+    ...(bag ? [toRun(w.wholeBag(bag.bag, bag.material), planned(`${Number(bag.powder.toFixed(1))}g`))] : []),
   ];
 };
 
@@ -86,33 +76,27 @@ export const planNewBatch = asks({
   who: 'member',
   form: ['recipe', 'volume', 'gravity', 'pail', 'gravities'],
   options: {
-    recipe: { kind: recipe, needed: true, about: (w) => w.batch.recipeOption },
-    volume: { kind: volume(10, 1_000_000, 'l', '15l'), needed: false, about: (w) => w.batch.volume },
-    powder: { kind: mass(1, 1_000_000, '5kg'), needed: false, about: (w) => w.batch.powder },
-    of: { kind: pick(['all', 'base']), needed: false, about: (w) => w.batch.of },
-    gravity: { kind: statedGravity, needed: true, about: (w) => w.batch.gravity },
-    pail: { kind: volume(100, 250_000, 'l', '19l'), needed: false, about: (w) => w.batch.pail },
-    mesh: { kind: number(10, 500, '80'), needed: false, about: (w) => w.batch.mesh },
-    step: { kind: mass(0.01, 100, '1g'), needed: false, about: (w) => w.batch.scaleStep },
-    gravities: { kind: materialGravities, needed: false, about: (w) => w.batch.gravities },
+    recipe: needed(recipe, (w) => w.batch.recipeOption),
+    volume: optional(volume(10, 1_000_000, 'l', '15l'), (w) => w.batch.volume),
+    powder: optional(mass(1, 1_000_000, '5kg'), (w) => w.batch.powder),
+    of: optional(pick(['all', 'base']), (w) => w.batch.of),
+    gravity: needed(statedGravity, (w) => w.batch.gravity),
+    pail: optional(volume(100, 250_000, 'l', '19l'), (w) => w.batch.pail),
+    mesh: optional(number(10, 500, '80'), (w) => w.batch.mesh),
+    step: optional(mass(0.01, 100, '1g'), (w) => w.batch.scaleStep),
+    gravities: optional(materialGravities, (w) => w.batch.gravities),
   },
   async run(v, asking) {
     const { words, book, now } = asking;
     const w = words.batch;
-    const wanted = amountWanted(v);
+    const wanted = amountWanted(v.volume, v.powder, v.of);
     if (!wanted) return refusal(w.volumeOrPowder);
     if (v.of === 'base' && !('base' in wanted)) return refusal(w.ofNeedsPowder);
     const step = v.step ?? grams(1);
     const known = await knownRecipe(v.recipe, v.gravities, ['batch', 'plan'], asking);
     if (!known.ok) return known.reply;
-    const { particleGravity } = known;
-    const plan = planBatch({
-      recipe: known.recipe,
-      particleGravity,
-      gravity: gravity(v.gravity),
-      amount: wanted,
-      step,
-    });
+    const { recipe: used, particleGravity } = known;
+    const plan = planBatch({ recipe: used, particleGravity, gravity: v.gravity, amount: wanted, step });
     switch (plan.kind) {
       case 'not-glaze':
         return refusal(w.notGlaze(v.gravity));
@@ -132,11 +116,11 @@ export const planNewBatch = asks({
         const title = w.planTitle(powder, water, made, v.gravity, units);
         const order = weighingOrder(materials, known.materials);
         const steps = w.planSteps({ first, back }, order, v.mesh ?? usualMesh);
-        const sum = oddSum(known.recipe);
+        const sum = oddSum(used);
         const cautions = [
           words.verdict.caution('dust'),
           ...(known.unexplained.length > 0 ? [words.recipe.unexplained(known.unexplained)] : []),
-          ...recipeCautions(known.recipe, known.materials)
+          ...recipeCautions(used, known.materials)
             .filter(({ caution }) => caution !== 'silica dust')
             .map((one) => w.materialCaution(one.caution, one.materials)),
           ...(made >= 15_000 ? [words.verdict.caution('lifting')] : []),
@@ -153,7 +137,7 @@ export const planNewBatch = asks({
               : [{ label: [w.factPail], text: w.fits(made, v.pail, usablePart * v.pail, units) }]),
           ],
           cautions,
-          actions: otherBatches(v.of, known.recipe, plan, units, asking),
+          actions: otherBatches(v.of, used, plan, units, asking),
           reasons: [
             ...(sum === undefined ? [] : [words.recipe.oddSum(sum)]),
             ...steps.map((text, i) => w.step(i + 1, text)),

@@ -1,8 +1,7 @@
-import { asks, logs, type Reply } from '../../src/contract/contract.ts';
+import { asks, logs, needed, optional, refusal, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
@@ -13,9 +12,9 @@ export const keepRecipe = logs({
   about: (w) => w.batch.recipe,
   who: 'keeper',
   options: {
-    name: { kind: name(60, 'Gull Grey'), needed: true, about: (w) => w.batch.name },
-    recipe: { kind: recipe, needed: true, about: (w) => w.batch.recipeOption },
-    gravities: { kind: materialGravities, needed: false, about: (w) => w.batch.gravities },
+    name: needed(name(60, 'Gull Grey'), (w) => w.batch.name),
+    recipe: needed(recipe, (w) => w.batch.recipeOption),
+    gravities: optional(materialGravities, (w) => w.batch.gravities),
   },
   async run(v, context) {
     const { words, book } = context;

@@ -1,17 +1,17 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, toEdit } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter, withUnexplained } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
-import { note, name } from '../../src/contract/kinds/texts.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';
@@ -32,10 +32,10 @@ export const addBucket = logs({
   who: 'keeper',
   form: ['name', 'pail', 'volume', 'gravity', 'seconds'],
   options: {
-    name: { kind: name(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
+    name: needed(name(60, 'Gull Grey'), (w) => w.bucket.name),
     ...bucketOptions,
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    sure: optional(yesNo, (w) => w.bucket.sureMarks),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book } = context;
@@ -60,30 +60,19 @@ export const addBucket = logs({
     if (doubt) return doubt;
     const logged = stampNow(context, v.note);
     const { state, entry } = await book.open(
-      {
-        ...usual,
-        cautions: [],
-        ...said,
-        name: v.name,
-        ...definedOnly({ volume: v.volume }),
-      },
+      { ...usual, cautions: [], ...said, name: v.name, ...definedOnly({ volume: v.volume }) },
       logged,
     );
     const after = await holdPoisoned(state, [], logged, context);
-    const card = await bucketCard(after, context);
+    const card = await withUnexplained(await bucketCard(after, context), after, context);
     return {
       ...card,
-      cautions: [...(await unexplainedIn(after.settings, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       // Without a window nothing can be decided.
       ...(after.settings.gravity === undefined && {
         dont: [words.bucket.noWindow, ...(card.dont ?? [])],
         actions: [
-          {
-            label: words.round.setWindow,
-            line: printLine(['bucket', 'change'], { bucket: String(state.no) }),
-            press: 'edit' as const,
-          },
+          toEdit(words.round.setWindow, printLine(['bucket', 'change'], { bucket: String(state.no) })),
           ...(card.actions ?? []),
         ],
       }),

@@ -2,17 +2,17 @@ import { definedOnly } from '../../src/definedOnly.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter, withUnexplained } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketCleared, bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, optional, refusal } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
-import { note, name } from '../../src/contract/kinds/texts.ts';
-import { refusal } from '../../src/contract/refusal.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { bucketOption, noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { joinGlaze } from '../../src/studio/bucket/sameGlaze.ts';
@@ -22,12 +22,12 @@ export const changeBucket = logs({
   about: (w) => w.bucket.change,
   who: 'keeper',
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    name: { kind: name(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
+    bucket: bucketOption,
+    name: optional(name(60, 'Gull Grey'), (w) => w.bucket.name),
     ...bucketOptions,
-    'same-as': { kind: bucket, needed: false, about: (w) => w.bucket.sameAs },
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    'same-as': optional(bucket, (w) => w.bucket.sameAs),
+    sure: optional(yesNo, (w) => w.bucket.sureMarks),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book } = context;
@@ -88,7 +88,7 @@ export const changeBucket = logs({
         context,
       );
     const state = await holdPoisoned(changed, v.bucket.settings.cautions, logged, context);
-    const card = await bucketCard(state, context);
+    const card = await withUnexplained(await bucketCard(state, context), state, context);
     const poisonGone = poisonIn(
       v.bucket.settings.cautions.filter((one) => !state.settings.cautions.includes(one)),
     );
@@ -98,7 +98,6 @@ export const changeBucket = logs({
       cautions: [
         ...poured.cautions,
         ...(poisonGone === undefined ? [] : [words.bucket.poisonTakenAway(poisonGone)]),
-        ...(await unexplainedIn(state.settings, context)),
         ...(card.cautions ?? []),
       ],
       actions: poured.actions,

@@ -1,11 +1,10 @@
-import { logs, type Logging } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { logs, needed, optional, refusal, toRun, type Logging } from '../../src/contract/contract.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
-import { refusal } from '../../src/contract/refusal.ts';
+import { bucketOption, noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
@@ -19,13 +18,6 @@ const logHold = async (
   const { state, entry } = await context.book.log(no, event, stampNow(context, said));
   return verdictReply(state, context, { entry });
 };
-
-const bucketOption = {
-  kind: bucket,
-  needed: true,
-  about: (w: Logging['words']) => w.reading.bucket,
-} as const;
-const noteOption = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
 
 /** How people say what is wrong with a bucket; the first pattern that matches wins. */
 const causePatterns: readonly [HoldCause, RegExp][] = [
@@ -41,8 +33,8 @@ export const holdBucket = logs({
   who: 'keeper',
   options: {
     bucket: bucketOption,
-    why: { kind: text(200, 'tested badly'), needed: true, about: (w) => w.bucket.why },
-    cause: { kind: pick(holdCauses), needed: false, about: (w) => w.bucket.cause },
+    why: needed(text(200, 'tested badly'), (w) => w.bucket.why),
+    cause: optional(pick(holdCauses), (w) => w.bucket.cause),
     note: noteOption,
   },
   async run(v, context) {
@@ -54,11 +46,7 @@ export const releaseBucket = logs({
   name: 'release',
   about: (w) => w.bucket.release,
   who: 'keeper',
-  options: {
-    bucket: bucketOption,
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureRelease },
-    note: noteOption,
-  },
+  options: { bucket: bucketOption, sure: optional(yesNo, (w) => w.bucket.sureRelease), note: noteOption },
   async run(v, context) {
     const { words, typed } = context;
     const { hold, settings } = v.bucket;
@@ -71,11 +59,7 @@ export const releaseBucket = logs({
         title: words.bucket.releasePoison(settings.name, poison),
         private: true,
         actions: [
-          {
-            label: words.bucket.releaseSure,
-            line: printLine(['bucket', 'release'], { ...typed, sure: 'yes' }),
-            press: 'run',
-          },
+          toRun(words.bucket.releaseSure, printLine(['bucket', 'release'], { ...typed, sure: 'yes' })),
         ],
         data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }] },
       };

@@ -1,11 +1,10 @@
-import { asks } from '../../src/contract/contract.ts';
+import { asks, optional, refusal, toRun } from '../../src/contract/contract.ts';
 import { buckets } from '../../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import type { Paper } from '../../src/contract/labelSheet.ts';
 import { plainText } from '../../src/contract/plainText.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { reachOf } from '../../src/contract/roomReach.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { instant } from '../../src/studio/ids.ts';
 import { bucketLabel } from '../../src/replies/bucket/bucketLabel.ts';
@@ -24,9 +23,9 @@ export const labelsOfBuckets = asks({
   slow: true,
   aside: true,
   options: {
-    paper: { kind: paperKind, needed: false, about: (w) => w.label.paper },
-    buckets: { kind: buckets, needed: false, about: (w) => w.label.buckets },
-    code: { kind: yesNo, needed: false, about: (w) => w.label.code },
+    paper: optional(paperKind, (w) => w.label.paper),
+    buckets: optional(buckets, (w) => w.label.buckets),
+    code: optional(yesNo, (w) => w.label.code),
   },
   async run(v, asking) {
     const { words, book, now, labels: port, studio: id, typed } = asking;
@@ -40,13 +39,7 @@ export const labelsOfBuckets = asks({
     if (room !== undefined && reach === 'machine')
       return {
         ...refusal(w.loopback(room), { room, reach }),
-        actions: [
-          {
-            label: w.withoutCodes,
-            line: printLine(['bucket', 'labels'], { ...typed, code: 'no' }),
-            press: 'run',
-          },
-        ],
+        actions: [toRun(w.withoutCodes, printLine(['bucket', 'labels'], { ...typed, code: 'no' }))],
       };
     const paper: Paper = v.paper ?? (units === 'us' ? 'letter' : 'a4');
     const labels = await Promise.all(

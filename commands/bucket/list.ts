@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, optional, toEdit } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { recentUnlogged } from '../../src/replies/verdict/unloggedReply.ts';
@@ -10,7 +10,7 @@ export const listBuckets = asks({
   about: (w) => w.bucket.list,
   who: 'member',
   atOnce: true,
-  options: { retired: { kind: yesNo, needed: false, about: (w) => w.bucket.retiredToo }, from: fromOption },
+  options: { retired: optional(yesNo, (w) => w.bucket.retiredToo), from: fromOption },
   async run(v, asking) {
     const { words, book, now, role } = asking;
     const all = (await book.buckets()).filter(({ retired }) => !retired || v.retired === true);
@@ -30,7 +30,7 @@ export const listBuckets = asks({
         ],
       })),
       ...(every.length === 0 && role === 'keeper'
-        ? { actions: [{ label: words.bucket.setUp, line: '/bucket add', press: 'edit' as const }] }
+        ? { actions: [toEdit(words.bucket.setUp, '/bucket add')] }
         : {}),
       more,
       data: {

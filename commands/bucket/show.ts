@@ -1,20 +1,18 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketChart } from '../../src/replies/bucket/bucketChart.ts';
-import { unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
+import { withUnexplained } from '../../src/replies/batch/derivedMarks.ts';
 import { asks } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { bucketOption } from '../../src/contract/kinds/usualOptions.ts';
 
 export const showBucket = asks({
   name: 'show',
   about: (w) => w.bucket.show,
   who: 'member',
   slow: true,
-  options: { bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket } },
+  options: { bucket: bucketOption },
   async run(v, asking) {
-    const bare = await bucketCard(v.bucket, asking);
-    const unexplained = await unexplainedIn(v.bucket.settings, asking);
-    const card = { ...bare, cautions: [...unexplained, ...(bare.cautions ?? [])] };
-    const chart = await bucketChart(v.bucket, asking);
-    return chart ? { ...card, chart } : card;
+    const card = await withUnexplained(await bucketCard(v.bucket, asking), v.bucket, asking);
+    return { ...card, ...definedOnly({ chart: await bucketChart(v.bucket, asking) }) };
   },
 });

@@ -1,11 +1,18 @@
 import { coatData } from '../../src/replies/resist/coatData.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, toEdit, toRun, type Action } from '../../src/contract/contract.ts';
 import { coatDoubt } from '../../src/studio/resist/coatDoubt.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
+import type { ResistCoat } from '../../src/studio/resist/resistCoat.ts';
+import type { Words } from '../../src/words/words.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
-/** Two buttons, for the first coat that is ready only: buttons for every coat would fill the screen. */
-const endsOf = (resist: string) => (resist === 'latex' ? 'peeled' : 'glazed');
+/** A button for each of so many coats that are ready: more would fill the screen. */
+const mostButtons = 3;
+
+const offButton = ({ id, resist }: ResistCoat, w: Words['coat']): Action => {
+  const how = resist === 'latex' ? 'peeled' : 'glazed';
+  return toRun(w.endedOne(how, id), `/coat off coat:${id} how:${how}`);
+};
 
 export const listCoats = asks({
   name: 'list',
@@ -22,11 +29,7 @@ export const listCoats = asks({
       .toSorted((a, b) => a.onAt - b.onAt)
       .map((coat) => {
         const ready = coatReady(coat, studio);
-        return {
-          coat,
-          ready: isReadyAt(ready, now),
-          ...(ready !== 'never' && { readyAt: ready.readyAt }),
-        };
+        return { coat, ready: isReadyAt(ready, now), ...(ready !== 'never' && { readyAt: ready.readyAt }) };
       });
     const done = coats.filter(({ ready }) => ready);
     const { rows, more } = longList(coats, ({ coat }) => coat.id, v.from, ['coat', 'list'], asking);
@@ -47,12 +50,8 @@ export const listCoats = asks({
       reasons: coats.length === 0 || studio.zoneSet ? [] : [words.studio.noZone],
       actions:
         coats.length === 0
-          ? [{ label: w.putOn, line: '/coat on', press: 'edit' }]
-          : done.slice(0, 3).map(({ coat: { id, resist } }) => ({
-              label: w.endedOne(endsOf(resist), id),
-              line: `/coat off coat:${id} how:${endsOf(resist)}`,
-              press: 'run',
-            })),
+          ? [toEdit(w.putOn, '/coat on')]
+          : done.slice(0, mostButtons).map(({ coat }) => offButton(coat, w)),
       more,
       data: { coats: rows.map(({ coat }) => coatData(coat, studio, now)) },
     };

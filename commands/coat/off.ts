@@ -1,9 +1,8 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, refusal, needed, optional, toRun } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
-import { note } from '../../src/contract/kinds/texts.ts';
-import { whenPast } from '../../src/contract/kinds/when.ts';
+import { whenAndNote } from '../../src/contract/kinds/usualOptions.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/resist/coatEvent.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';
@@ -15,9 +14,9 @@ export const coatOff = logs({
   who: 'member',
   private: true,
   options: {
-    coat: { kind: coatKind, needed: true, about: (w) => w.coat.whichAbout },
-    how: {
-      kind: pick(
+    coat: needed(coatKind, (w) => w.coat.whichAbout),
+    how: optional(
+      pick(
         coatEnds,
         {
           'washed-off': 'washed',
@@ -30,18 +29,16 @@ export const coatOff = logs({
         },
         choiceWords.coatEnd,
       ),
-      needed: false,
-      about: (w) => w.coat.how,
-    },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.coat.how,
+    ),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;
     const stamp = entryStamp(context, v);
     const { coat: w } = words;
     const { id, seq, resist, onAt } = v.coat;
-    if (stamp.at < onAt) return { kind: 'refusal', title: w.offBeforeOn(id, onAt), data: { coat: id } };
+    if (stamp.at < onAt) return refusal(w.offBeforeOn(id, onAt), { coat: id });
     const ready = coatReady(v.coat, await book.studio());
     const early = ready !== 'never' && ready.readyAt > stamp.at ? ready.readyAt : undefined;
     const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
@@ -51,7 +48,7 @@ export const coatOff = logs({
       kind: 'answer',
       title: w.off(id, how, entry.id),
       cautions: early !== undefined && how === 'glazed' ? [w.offEarly(early)] : [],
-      actions: [{ label: w.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
+      actions: [toRun(w.takeBack, `/undo entry:${entry.id}`)],
       data: { entry: entry.id, coat: id, how, at: isoInstant(stamp.at) },
     };
   },

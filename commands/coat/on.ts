@@ -1,14 +1,13 @@
 import { definedOnly } from '../../src/definedOnly.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/replies/resist/coatReply.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
-import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
-import { note } from '../../src/contract/kinds/texts.ts';
+import { percent, temperature as degrees } from '../../src/contract/kinds/quantities.ts';
 import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
-import { refusal } from '../../src/contract/refusal.ts';
+import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
@@ -26,8 +25,8 @@ export const coatOn = logs({
   private: true,
   form: ['kind', 'pieces', 'when', 'for', 'temperature'],
   options: {
-    kind: {
-      kind: pick(
+    kind: needed(
+      pick(
         resists,
         {
           'wax-emulsion': 'wax',
@@ -41,15 +40,14 @@ export const coatOn = logs({
         },
         choiceWords.resist,
       ),
-      needed: true,
-      about: (w) => w.coat.kindOf,
-    },
-    pieces: { kind: pieces, needed: true, about: (w) => w.coat.pieces },
-    when: { kind: hourPast, needed: false, about: (w) => w.coat.whenOn },
-    for: { kind: hourAhead, needed: false, about: (w) => w.coat.plannedFor },
-    temperature: { kind: temperature(-10, 50), needed: false, about: (w) => w.coat.temperature },
-    humidity: { kind: percent(1, 100, '60'), needed: false, about: (w) => w.coat.humidity },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.coat.kindOf,
+    ),
+    pieces: needed(pieces, (w) => w.coat.pieces),
+    when: optional(hourPast, (w) => w.coat.whenOn),
+    for: optional(hourAhead, (w) => w.coat.plannedFor),
+    temperature: optional(degrees(-10, 50), (w) => w.coat.temperature),
+    humidity: optional(percent(1, 100, '60'), (w) => w.coat.humidity),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book, now, member } = context;
@@ -67,10 +65,10 @@ export const coatOn = logs({
 
     // A coat over a layer that is still damp dries in the same air.
     const overDamp = under && !isReadyAt(coatReady(under, studio), at) ? under : undefined;
-    const degrees = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
-    const damp =
+    const temperature = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
+    const humidity =
       v.humidity === undefined ? (overDamp?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
-    const air = definedOnly({ temperature: degrees, humidity: damp });
+    const air = definedOnly({ temperature, humidity });
     if (coatReady({ resist: v.kind, onAt: at, ...air }, studio) === 'never')
       return refusal(words.coat.neverOpens);
     const { entry, coats } = await book.logCoat(
@@ -78,9 +76,7 @@ export const coatOn = logs({
         kind: 'on',
         resist: v.kind,
         pieces: v.pieces,
-        ...definedOnly({ plannedFor: v.for }),
-        ...air,
-        ...definedOnly({ over: under?.seq }),
+        ...definedOnly({ plannedFor: v.for, ...air, over: under?.seq }),
       },
       stamp,
     );

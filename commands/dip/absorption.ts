@@ -1,16 +1,15 @@
 import { absorptionByWeighing, absorptionOf, studioBisque } from '../../src/glaze/body/absorption.ts';
-import { asks, type Reply } from '../../src/contract/contract.ts';
+import { asks, needed, optional, refusal, type Reply } from '../../src/contract/contract.ts';
 import { mass } from '../../src/contract/kinds/quantities.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 
 export const bisqueAbsorption = asks({
   name: 'absorption',
   about: (w) => w.dip.absorptionAbout,
   who: 'member',
   options: {
-    dry: { kind: mass(0.01, 100_000, '84.36g'), needed: true, about: (w) => w.dip.dry },
-    saturated: { kind: mass(0.01, 200_000, '95.10g'), needed: true, about: (w) => w.dip.saturated },
-    suspended: { kind: mass(0, 100_000, '50.12g'), needed: false, about: (w) => w.dip.suspended },
+    dry: needed(mass(0.01, 100_000, '84.36g'), (w) => w.dip.dry),
+    saturated: needed(mass(0.01, 200_000, '95.10g'), (w) => w.dip.saturated),
+    suspended: optional(mass(0, 100_000, '50.12g'), (w) => w.dip.suspended),
   },
   async run(v, { words }): Promise<Reply> {
     const w = words.dip;

@@ -1,12 +1,10 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { gravity } from '../../src/glaze/units.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
-import { whenPast } from '../../src/contract/kinds/when.ts';
-import { refusal } from '../../src/contract/refusal.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
+import { whenAndNote } from '../../src/contract/kinds/usualOptions.ts';
 import { predictedNow } from '../../src/studio/bucket/predictedNow.ts';
 
 export const dipTile = logs({
@@ -15,14 +13,13 @@ export const dipTile = logs({
   who: 'member',
   form: ['bucket', 'seconds', 'thickness', 'absorption', 'body'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.dip.bucket },
-    seconds: { kind: dipSeconds, needed: true, about: (w) => w.dip.seconds },
-    thickness: { kind: length(0.05, 10, 'mm', '0.8mm'), needed: true, about: (w) => w.dip.thickness },
-    absorption: { kind: percent(0.1, 40, '12'), needed: false, about: (w) => w.dip.absorption },
-    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.dip.body },
-    gravity: { kind: statedGravity, needed: false, about: (w) => w.dip.gravity },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    bucket: needed(bucket, (w) => w.dip.bucket),
+    seconds: needed(dipSeconds, (w) => w.dip.seconds),
+    thickness: needed(length(0.05, 10, 'mm', '0.8mm'), (w) => w.dip.thickness),
+    absorption: optional(percent(0.1, 40, '12'), (w) => w.dip.absorption),
+    body: optional(text(40, 'buff stoneware'), (w) => w.dip.body),
+    gravity: optional(statedGravity, (w) => w.dip.gravity),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;
@@ -37,8 +34,7 @@ export const dipTile = logs({
         kind: 'tile',
         seconds: v.seconds,
         thickness: v.thickness,
-        ...definedOnly({ absorption: v.absorption, body: v.body }),
-        ...(known !== undefined && { gravity: gravity(known) }),
+        ...definedOnly({ absorption: v.absorption, body: v.body, gravity: known }),
       },
       stamp,
     );

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, needed, optional } from '../../src/contract/contract.ts';
 import { dipTimeReply } from '../../src/replies/piece/dipTimeReply.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { length, percent } from '../../src/contract/kinds/quantities.ts';
@@ -11,21 +11,15 @@ export const timeToDip = asks({
   who: 'member',
   form: ['bucket', 'thickness', 'absorption', 'body', 'wall'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.dip.bucket },
-    thickness: { kind: length(0.05, 10, 'mm', '1mm'), needed: true, about: (w) => w.dip.thickness },
-    absorption: { kind: percent(0.1, 40, '12'), needed: false, about: (w) => w.dip.absorption },
-    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.dip.body },
-    wall: { kind: length(0.5, 100, 'mm', '6mm'), needed: false, about: (w) => w.dip.wall },
-    wet: { kind: percent(0, 100, '20'), needed: false, about: (w) => w.dip.wet },
+    bucket: needed(bucket, (w) => w.dip.bucket),
+    thickness: needed(length(0.05, 10, 'mm', '1mm'), (w) => w.dip.thickness),
+    absorption: optional(percent(0.1, 40, '12'), (w) => w.dip.absorption),
+    body: optional(text(40, 'buff stoneware'), (w) => w.dip.body),
+    wall: optional(length(0.5, 100, 'mm', '6mm'), (w) => w.dip.wall),
+    wet: optional(percent(0, 100, '20'), (w) => w.dip.wet),
   },
-  run: (v, asking) =>
-    dipTimeReply(
-      v.bucket,
-      {
-        thickness: v.thickness,
-        ...definedOnly({ absorption: v.absorption, body: v.body, wall: v.wall }),
-        ...(v.wet !== undefined && { filled: v.wet / 100 }),
-      },
-      asking,
-    ),
+  run({ bucket, thickness, absorption, body, wall, wet }, asking) {
+    const filled = wet === undefined ? undefined : wet / 100;
+    return dipTimeReply(bucket, { thickness, ...definedOnly({ absorption, body, wall, filled }) }, asking);
+  },
 });

@@ -1,7 +1,6 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, toRun, toEdit } from '../../src/contract/contract.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 /** Enough for any studio, and few enough to search quickly. */
@@ -13,9 +12,9 @@ export const addNote = logs({
   who: 'keeper',
   form: ['title', 'text', 'words'],
   options: {
-    title: { kind: noteKinds.title, needed: true, about: (w) => w.notes.title },
-    text: { kind: noteKinds.text, needed: true, about: (w) => w.notes.text },
-    words: { kind: noteKinds.words, needed: false, about: (w) => w.notes.words },
+    title: needed(noteKinds.title, (w) => w.notes.title),
+    text: needed(noteKinds.text, (w) => w.notes.text),
+    words: optional(noteKinds.words, (w) => w.notes.words),
   },
   async run(v, { words, book, now, member }) {
     const w = words.notes;
@@ -36,8 +35,8 @@ export const addNote = logs({
       title: w.added(id, v.title),
       facts: [{ label: [w.factText], text: [{ said: v.text }] }],
       actions: [
-        { label: w.askIt, line: printLine(['ask'], { question: v.title }), press: 'run' },
-        { label: w.changeIt, line: printLine(['note', 'change'], { note: id }), press: 'edit' },
+        toRun(w.askIt, printLine(['ask'], { question: v.title })),
+        toEdit(w.changeIt, printLine(['note', 'change'], { note: id })),
       ],
       data: { note: id, title: v.title },
     };

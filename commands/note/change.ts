@@ -1,6 +1,5 @@
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Reply } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/contract/kinds/studioNote.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
@@ -10,10 +9,10 @@ export const changeNote = logs({
   who: 'keeper',
   form: ['note', 'title', 'text', 'words'],
   options: {
-    note: { kind: studioNote, needed: true, about: (w) => w.notes.note },
-    title: { kind: noteKinds.title, needed: false, about: (w) => w.notes.title },
-    text: { kind: noteKinds.text, needed: false, about: (w) => w.notes.text },
-    words: { kind: noteKinds.words, needed: false, about: (w) => w.notes.words },
+    note: needed(studioNote, (w) => w.notes.note),
+    title: optional(noteKinds.title, (w) => w.notes.title),
+    text: optional(noteKinds.text, (w) => w.notes.text),
+    words: optional(noteKinds.words, (w) => w.notes.words),
   },
   async run({ note, title, text, words: asked }, { words, book, now, member }): Promise<Reply> {
     const w = words.notes;

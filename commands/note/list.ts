@@ -1,7 +1,7 @@
-import { asks } from '../../src/contract/contract.ts';
+import { asks, toEdit } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
-import { studioNoteId } from '../../src/studio/handbook.ts';
+import { studioNoteId, type StudioNote } from '../../src/studio/handbook.ts';
 import { shortNote } from '../../src/studio/people/noteTexts.ts';
 
 export const listNotes = asks({
@@ -13,13 +13,8 @@ export const listNotes = asks({
     const { words, book, role } = asking;
     const w = words.notes;
     const all = await book.notes();
-    const { rows: notes, more } = longList(
-      all,
-      ({ no }) => studioNoteId(no),
-      v.from,
-      ['note', 'list'],
-      asking,
-    );
+    const idOf = ({ no }: StudioNote) => studioNoteId(no);
+    const { rows: notes, more } = longList(all, idOf, v.from, ['note', 'list'], asking);
     return {
       kind: 'answer',
       title: w.listTitle(all.length),
@@ -27,9 +22,7 @@ export const listNotes = asks({
         label: w.label(studioNoteId(no), title),
         text: [{ said: shortNote(text) }],
       })),
-      ...(all.length === 0 && role === 'keeper'
-        ? { actions: [{ label: w.addOne, line: '/note add', press: 'edit' as const }] }
-        : {}),
+      ...(all.length === 0 && role === 'keeper' ? { actions: [toEdit(w.addOne, '/note add')] } : {}),
       more,
       data: {
         notes: notes.map(({ no, title, text, words: asked, at }) => ({

@@ -1,4 +1,4 @@
-import { asks, logs } from '../../src/contract/contract.ts';
+import { asks, logs, needed } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { openQuestion } from '../../src/contract/kinds/openQuestion.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
@@ -41,13 +41,7 @@ export const wantNote = logs({
   about: (w) => w.openQuestion.wanted,
   who: 'member',
   private: true,
-  options: {
-    question: {
-      kind: text(600, 'which glaze may go inside a mug'),
-      needed: true,
-      about: (w) => w.openQuestion.question,
-    },
-  },
+  options: { question: needed(text(600, 'which glaze may go inside a mug'), (w) => w.openQuestion.question) },
   async run({ question }, { words, book, now, member }) {
     await book.keepQuestion({ text: question, at: now, by: member });
     return { kind: 'answer', title: words.openQuestion.asked, data: {} };
@@ -59,7 +53,7 @@ export const dropQuestion = logs({
   about: (w) => w.openQuestion.answered,
   who: 'keeper',
   private: true,
-  options: { question: { kind: openQuestion, needed: true, about: (w) => w.openQuestion.which } },
+  options: { question: needed(openQuestion, (w) => w.openQuestion.which) },
   async run({ question }, { words, book }) {
     await book.dropQuestion(question.no);
     return { kind: 'answer', title: words.openQuestion.dropped, data: { question: question.no } };

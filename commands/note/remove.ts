@@ -1,4 +1,4 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/contract/kinds/studioNote.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
@@ -6,15 +6,11 @@ export const removeNote = logs({
   name: 'remove',
   about: (w) => w.notes.remove,
   who: 'keeper',
-  options: { note: { kind: studioNote, needed: true, about: (w) => w.notes.note } },
+  options: { note: needed(studioNote, (w) => w.notes.note) },
   async run({ note }, { words, book }) {
     await book.dropNote(note.no);
     const id = studioNoteId(note.no);
     // The removed text must not be in the answer either: answers are kept for a while.
-    return {
-      kind: 'answer',
-      title: words.notes.removed(id),
-      data: { note: id },
-    };
+    return { kind: 'answer', title: words.notes.removed(id), data: { note: id } };
   },
 });

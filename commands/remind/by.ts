@@ -1,4 +1,4 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 
@@ -8,16 +8,10 @@ export const remindBy = logs({
   who: 'member',
   private: true,
   options: {
-    way: {
-      kind: pick(['direct', 'channel'], {
-        dm: 'direct',
-        directly: 'direct',
-        message: 'direct',
-        room: 'channel',
-      }),
-      needed: true,
-      about: (w) => w.reminder.way,
-    },
+    way: needed(
+      pick(['direct', 'channel'], { dm: 'direct', directly: 'direct', message: 'direct', room: 'channel' }),
+      (w) => w.reminder.way,
+    ),
   },
   async run(v, { words, book, now, member }) {
     const { entry } = await book.logStudio({ kind: 'reach', member, by: v.way }, stampNow({ now, member }));

@@ -1,5 +1,6 @@
-import { asks } from '../../src/contract/contract.ts';
+import { asks, toRun } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
+import { coatOf } from '../../src/contract/kinds/reminder.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
@@ -19,17 +20,8 @@ export const listReminders = asks({
       title: all.length === 0 ? w.nothing : w.listTitle(all.length),
       facts: coming.map(({ key, about, dueAt }) => ({
         label: w.row(dueAt),
-        text: w.subject(
-          about,
-          coats.find(({ seq }) => 'coat' in about && seq === about.coat),
-        ),
-        presses: [
-          {
-            label: w.stop,
-            line: printLine(['remind', 'done'], { reminder: key }),
-            press: 'run' as const,
-          },
-        ],
+        text: w.subject(about, coatOf({ about }, coats)),
+        presses: [toRun(w.stop, printLine(['remind', 'done'], { reminder: key }))],
       })),
       more,
       data: {

@@ -1,4 +1,4 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, toRun } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
@@ -15,8 +15,8 @@ export const remindMe = logs({
   who: 'member',
   private: true,
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reminder.meBucket },
-    in: { kind: time(minutes(1), days(2), 'min', '10min'), needed: false, about: (w) => w.reminder.meIn },
+    bucket: needed(bucket, (w) => w.reminder.meBucket),
+    in: optional(time(minutes(1), days(2), 'min', '10min'), (w) => w.reminder.meIn),
   },
   async run(v, { words, book, now, member }) {
     const at = later(now, v.in ?? usual);
@@ -25,13 +25,7 @@ export const remindMe = logs({
     return {
       kind: 'answer',
       title: words.verdict.headline(v.bucket.settings.name, words.reminder.toldAt(where, at, now)),
-      actions: [
-        {
-          label: words.reminder.notAfterAll,
-          line: printLine(['remind', 'done'], { reminder: key }),
-          press: 'run',
-        },
-      ],
+      actions: [toRun(words.reminder.notAfterAll, printLine(['remind', 'done'], { reminder: key }))],
       data: { reminder: key, at: isoInstant(at), bucket: v.bucket.no },
     };
   },

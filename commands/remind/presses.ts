@@ -1,19 +1,22 @@
-import { logs, type Logging, type Reply } from '../../src/contract/contract.ts';
+import {
+  logs,
+  needed,
+  optional,
+  refusal,
+  toRun,
+  type Logging,
+  type Reply,
+} from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/contract/kinds/reminder.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { days, hours, later, minutes } from '../../src/studio/ids.ts';
 import type { Reminder } from '../../src/studio/remind/reminder.ts';
 
 const usualSnooze = hours(1);
 
-const reminderOption = {
-  kind: reminderKind,
-  needed: true,
-  about: (w: Logging['words']) => w.reminder.which,
-} as const;
+const reminderOption = needed(reminderKind, (w: Logging['words']) => w.reminder.which);
 
 export const remindLater = logs({
   name: 'later',
@@ -22,18 +25,14 @@ export const remindLater = logs({
   private: true,
   options: {
     reminder: reminderOption,
-    for: { kind: time(minutes(5), days(2), 'min', '1h'), needed: false, about: (w) => w.reminder.for },
+    for: optional(time(minutes(5), days(2), 'min', '1h'), (w) => w.reminder.for),
   },
   async run(v, { words, book, now, member }): Promise<Reply> {
     const to = later(now, v.for ?? usualSnooze);
     const { key, goodUntil } = v.reminder;
     if (to >= goodUntil) return refusal(words.reminder.tooLate(goodUntil));
     await book.putOff(member, key, to);
-    return {
-      kind: 'answer',
-      title: words.reminder.putOff(to),
-      data: { reminder: key, at: isoInstant(to) },
-    };
+    return { kind: 'answer', title: words.reminder.putOff(to), data: { reminder: key, at: isoInstant(to) } };
   },
 });
 
@@ -69,7 +68,7 @@ export const remindNotMine = logs({
     return {
       kind: 'answer',
       title: words.reminder.disowned(coat.id),
-      actions: [{ label: words.coat.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
+      actions: [toRun(words.coat.takeBack, `/undo entry:${entry.id}`)],
       data: { reminder: key, entry: entry.id },
     };
   },

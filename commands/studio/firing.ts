@@ -1,9 +1,8 @@
 import { definedOnly } from '../../src/definedOnly.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, optional, refusal } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { hourAhead } from '../../src/contract/kinds/when.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 
 export const setFiring = logs({
@@ -11,12 +10,8 @@ export const setFiring = logs({
   about: (w) => w.schedule.firingAbout,
   who: 'keeper',
   options: {
-    when: {
-      kind: { ...hourAhead, example: 'friday 8am' },
-      needed: false,
-      about: (w) => w.schedule.firingWhen,
-    },
-    off: { kind: yesNo, needed: false, about: (w) => w.schedule.firingOff },
+    when: optional({ ...hourAhead, example: 'friday 8am' }, (w) => w.schedule.firingWhen),
+    off: optional(yesNo, (w) => w.schedule.firingOff),
   },
   async run(v, { words, book, now, member, typed }) {
     const { schedule: w } = words;

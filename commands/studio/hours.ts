@@ -1,6 +1,5 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, optional, refusal } from '../../src/contract/contract.ts';
 import { calendarDays, dayHours } from '../../src/contract/kinds/hours.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import {
   nextOpenInstant,
@@ -13,8 +12,7 @@ import type { Words } from '../../src/words/words.ts';
 
 const mostDaysOff = 400;
 
-const ofDay = (day: WeekdayName) =>
-  ({ kind: dayHours, needed: false, about: (w: Words) => w.schedule.day(day) }) as const;
+const ofDay = (day: WeekdayName) => optional(dayHours, (w: Words) => w.schedule.day(day));
 
 const withDaysOff = (before: readonly string[], off: string[] = [], on: string[] = []) =>
   [...new Set([...before, ...off])].filter((day) => !on.includes(day));
@@ -24,7 +22,7 @@ export const setHours = logs({
   about: (w) => w.schedule.hoursAbout,
   who: 'keeper',
   options: {
-    daily: { kind: dayHours, needed: false, about: (w) => w.schedule.daily },
+    daily: optional(dayHours, (w) => w.schedule.daily),
     monday: ofDay('monday'),
     tuesday: ofDay('tuesday'),
     wednesday: ofDay('wednesday'),
@@ -32,8 +30,8 @@ export const setHours = logs({
     friday: ofDay('friday'),
     saturday: ofDay('saturday'),
     sunday: ofDay('sunday'),
-    closed: { kind: calendarDays, needed: false, about: (w) => w.schedule.closed },
-    open: { kind: calendarDays, needed: false, about: (w) => w.schedule.open },
+    closed: optional(calendarDays, (w) => w.schedule.closed),
+    open: optional(calendarDays, (w) => w.schedule.open),
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;

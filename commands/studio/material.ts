@@ -1,4 +1,13 @@
-import { logs, type Action, type Logging, type Reply } from '../../src/contract/contract.ts';
+import {
+  logs,
+  needed,
+  optional,
+  toEdit,
+  toRun,
+  type Action,
+  type Logging,
+  type Reply,
+} from '../../src/contract/contract.ts';
 import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
@@ -7,7 +16,8 @@ import { keepMaterial } from '../../src/replies/batch/keepMaterial.ts';
 import { missingOfMaterial } from '../../src/replies/batch/missingOfMaterial.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
-import { name, note } from '../../src/contract/kinds/texts.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
+import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { bucketMarks, poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { describeMaterial } from '../../src/studio/settings/describeMaterial.ts';
 import type { MaterialCaution } from '../../src/glaze/materials/materialTable.ts';
@@ -31,10 +41,7 @@ const hazardsGone = (
     kind: 'choice',
     title: wantsReason ? words.bucket.poisonGone(poison) : w.hazardsGone(gone),
     private: true,
-    actions: [
-      { label: words.bucket.marksGoneEdit, line: printLine(['studio', 'material'], typed), press: 'edit' },
-      take,
-    ],
+    actions: [toEdit(words.bucket.marksGoneEdit, printLine(['studio', 'material'], typed)), take],
     data: { option: wantsReason ? 'note' : 'sure', hazards: [...gone] },
   };
 };
@@ -45,17 +52,13 @@ export const setMaterial = logs({
   who: 'keeper',
   form: ['name', 'like', 'hazard', 'soluble', 'particle-gravity'],
   options: {
-    name: { kind: name(60, 'moon dust'), needed: true, about: (w) => w.recipe.materialName },
-    like: { kind: material, needed: false, about: (w) => w.recipe.like },
-    hazard: { kind: hazards, needed: false, about: (w) => w.recipe.hazard },
-    soluble: { kind: yesNo, needed: false, about: (w) => w.recipe.soluble },
-    'particle-gravity': {
-      kind: number(1.1, 12, '2.6'),
-      needed: false,
-      about: (w) => w.recipe.particleGravity,
-    },
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    name: needed(name(60, 'moon dust'), (w) => w.recipe.materialName),
+    like: optional(material, (w) => w.recipe.like),
+    hazard: optional(hazards, (w) => w.recipe.hazard),
+    soluble: optional(yesNo, (w) => w.recipe.soluble),
+    'particle-gravity': optional(number(1.1, 12, '2.6'), (w) => w.recipe.particleGravity),
+    sure: optional(yesNo, (w) => w.bucket.sureMarks),
+    note: noteOption,
     then: thenOption,
   },
   async run(v, context) {
@@ -81,7 +84,7 @@ export const setMaterial = logs({
         ...(marked.length > 0 ? [words.recipe.marked(marked)] : []),
         ...cautions.map((one) => words.batch.materialCaution(one, [v.name])),
       ],
-      actions: v.then === undefined ? [] : [{ label: words.recipe.goOn, line: v.then, press: 'run' }],
+      actions: v.then === undefined ? [] : [toRun(words.recipe.goOn, v.then)],
       data: { entry: entry.id, name: v.name, particleGravity: gravity, cautions },
     };
   },

@@ -1,8 +1,7 @@
-import { logs, type Logging } from '../../src/contract/contract.ts';
+import { logs, needed, refusal, toRun, type Logging } from '../../src/contract/contract.ts';
 import { thenOption } from '../../src/contract/kinds/thenLine.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { findMaterial } from '../../src/glaze/materials/materials.ts';
 import { mostMaterials, readMaterials, type MaterialLine } from '../../src/parse/readMaterials.ts';
 import { keepMaterial } from '../../src/replies/batch/keepMaterial.ts';
@@ -35,11 +34,10 @@ export const setMaterials = logs({
   who: 'keeper',
   form: ['list'],
   options: {
-    list: {
-      kind: { ...text(4000, 'moon dust: like kaolin; black stain: cobalt, not soluble, 4.2') },
-      needed: true,
-      about: (w) => w.recipe.materialsList,
-    },
+    list: needed(
+      { ...text(4000, 'moon dust: like kaolin; black stain: cobalt, not soluble, 4.2') },
+      (w) => w.recipe.materialsList,
+    ),
     then: thenOption,
   },
   async run(v, context) {
@@ -70,7 +68,7 @@ export const setMaterials = logs({
         text: w.materialRow(gravity, cautions),
       })),
       cautions: marked.size > 0 ? [w.marked([...marked.values()])] : [],
-      actions: v.then === undefined ? [] : [{ label: w.goOn, line: v.then, press: 'run' }],
+      actions: v.then === undefined ? [] : [toRun(w.goOn, v.then)],
       data: { entries, materials: kept.map(({ name, gravity, cautions }) => ({ name, gravity, cautions })) },
     };
   },

@@ -1,8 +1,7 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { clockOrOff } from '../../src/contract/kinds/hours.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { quietEnd } from '../../src/studio/time/quietHours.ts';
 
 export const setMorning = logs({
@@ -10,12 +9,11 @@ export const setMorning = logs({
   about: (w) => w.schedule.morningAbout,
   who: 'keeper',
   options: {
-    at: { kind: clockOrOff, needed: true, about: (w) => w.schedule.morningAt },
-    way: {
-      kind: pick(['direct', 'channel'], { keepers: 'direct', dm: 'direct', everybody: 'channel' }),
-      needed: false,
-      about: (w) => w.schedule.morningWay,
-    },
+    at: needed(clockOrOff, (w) => w.schedule.morningAt),
+    way: optional(
+      pick(['direct', 'channel'], { keepers: 'direct', dm: 'direct', everybody: 'channel' }),
+      (w) => w.schedule.morningWay,
+    ),
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;

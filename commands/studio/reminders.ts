@@ -1,8 +1,7 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, optional, refusal } from '../../src/contract/contract.ts';
 import { quietHours } from '../../src/contract/kinds/hours.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { hours, minutes } from '../../src/studio/ids.ts';
 
@@ -11,12 +10,8 @@ export const setReminders = logs({
   about: (w) => w.schedule.remindersAbout,
   who: 'keeper',
   options: {
-    lead: {
-      kind: time(minutes(5), hours(24), 'min', '45 min'),
-      needed: false,
-      about: (w) => w.schedule.lead,
-    },
-    quiet: { kind: quietHours, needed: false, about: (w) => w.schedule.quiet },
+    lead: optional(time(minutes(5), hours(24), 'min', '45 min'), (w) => w.schedule.lead),
+    quiet: optional(quietHours, (w) => w.schedule.quiet),
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;

@@ -1,6 +1,5 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { dayHours, weekday } from '../../src/contract/kinds/hours.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
 
@@ -14,13 +13,9 @@ export const setSession = logs({
   about: (w) => w.schedule.sessionAbout,
   who: 'keeper',
   options: {
-    day: { kind: weekday, needed: true, about: (w) => w.schedule.sessionDay },
-    hours: {
-      kind: { ...dayHours, example: '18:00-21:00' },
-      needed: true,
-      about: (w) => w.schedule.sessionHours,
-    },
-    name: { kind: name(40, 'beginners'), needed: false, about: (w) => w.schedule.sessionName },
+    day: needed(weekday, (w) => w.schedule.sessionDay),
+    hours: needed({ ...dayHours, example: '18:00-21:00' }, (w) => w.schedule.sessionHours),
+    name: optional(name(40, 'beginners'), (w) => w.schedule.sessionName),
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;

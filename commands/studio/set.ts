@@ -1,10 +1,9 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, optional, refusal } from '../../src/contract/contract.ts';
 import { chance, mass } from '../../src/contract/kinds/quantities.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text, name } from '../../src/contract/kinds/texts.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import { choiceWords } from '../../src/words/desk/choiceWords.ts';
@@ -25,33 +24,22 @@ export const setStudio = logs({
   who: 'keeper',
   form: ['zone', 'name', 'units', 'water'],
   options: {
-    zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
-    name: { kind: name(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
-    units: {
-      kind: pick(
+    zone: optional(zone, (w) => w.studio.zone),
+    name: optional(name(60, 'Crab Apple Yard'), (w) => w.studio.ownName),
+    units: optional(
+      pick(
         ['metric', 'us', 'imperial'],
-        {
-          si: 'metric',
-          usa: 'us',
-          american: 'us',
-          uk: 'imperial',
-          british: 'imperial',
-        },
+        { si: 'metric', usa: 'us', american: 'us', uk: 'imperial', british: 'imperial' },
         choiceWords.units,
       ),
-      needed: false,
-      about: (w) => w.studio.units,
-    },
-    water: { kind: pick(['soft', 'hard']), needed: false, about: (w) => w.studio.water },
-    sure: { kind: chance, needed: false, about: (w) => w.studio.sure },
-    deflocculant: {
-      kind: name(60, 'sodium silicate, half water'),
-      needed: false,
-      about: (w) => w.studio.deflocculant,
-    },
-    scoop: { kind: mass(50, 5000, '250g'), needed: false, about: (w) => w.studio.scoop },
-    role: { kind: text(60, '@Keepers'), needed: false, about: (w) => w.studio.role },
-    channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
+      (w) => w.studio.units,
+    ),
+    water: optional(pick(['soft', 'hard']), (w) => w.studio.water),
+    sure: optional(chance, (w) => w.studio.sure),
+    deflocculant: optional(name(60, 'sodium silicate, half water'), (w) => w.studio.deflocculant),
+    scoop: optional(mass(50, 5000, '250g'), (w) => w.studio.scoop),
+    role: optional(text(60, '@Keepers'), (w) => w.studio.role),
+    channel: optional(text(60, '#glaze-room'), (w) => w.studio.channel),
   },
   async run(v, context) {
     const { words, book } = context;

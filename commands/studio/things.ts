@@ -1,25 +1,31 @@
 import { vesselVolume } from '../../src/glaze/slurry/gravityByWeighing.ts';
 import { celsius, grams } from '../../src/glaze/units.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
 import { nameLook } from '../../src/studio/nameLook.ts';
-import type { Vessel } from '../../src/studio/settings/studio.ts';
+import type { Entry } from '../../src/studio/entry.ts';
+import type { Studio, StudioEvent, Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 
 /** Another thing whose name looks the same. The same name in another case is the thing itself, to be set anew. */
-const looksLike =
-  (name: string) =>
-  (other: { name: string }): boolean =>
-    other.name.toLowerCase() !== name.toLowerCase() &&
-    nameLook(name) !== '' &&
-    nameLook(other.name) === nameLook(name);
+const twinOf = (name: string, all: readonly { name: string }[]) =>
+  all.find(
+    (other) =>
+      other.name.toLowerCase() !== name.toLowerCase() &&
+      nameLook(name) !== '' &&
+      nameLook(other.name) === nameLook(name),
+  );
+
+const dataOf = async (studio: Studio, entry: Entry<StudioEvent>, context: Logging) => ({
+  ...(await studioCard(studio, context)).data,
+  entry: entry.id,
+});
 
 export const setVessel = logs({
   name: 'vessel',
@@ -27,18 +33,18 @@ export const setVessel = logs({
   who: 'keeper',
   form: ['name', 'tare', 'water', 'temperature'],
   options: {
-    name: { kind: name(40, 'steel cup'), needed: true, about: (w) => w.studio.name },
-    tare: { kind: { ...scaleWeight, example: '85.4g' }, needed: true, about: (w) => w.studio.tare },
-    water: { kind: { ...scaleWeight, example: '100.2g' }, needed: true, about: (w) => w.studio.waterHeld },
-    temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.studio.temperature },
+    name: needed(name(40, 'steel cup'), (w) => w.studio.name),
+    tare: needed({ ...scaleWeight, example: '85.4g' }, (w) => w.studio.tare),
+    water: needed({ ...scaleWeight, example: '100.2g' }, (w) => w.studio.waterHeld),
+    temperature: optional(temperature(0, 40), (w) => w.studio.temperature),
   },
   async run(v, context) {
     const { words, book } = context;
     const { units, vessels } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
       return refusal(words.studio.waterOutside(v.water.grams, units));
-    const twin = vessels.find(looksLike(v.name));
-    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
+    const twin = twinOf(v.name, vessels);
+    if (twin) return refusal(words.studio.looksLike(v.name, twin.name));
     const vessel: Vessel = {
       name: v.name,
       tare: v.tare.grams,
@@ -48,13 +54,12 @@ export const setVessel = logs({
     };
     const volume = vesselVolume(vessel);
     const { entry, state } = await book.logStudio({ kind: 'vessel', vessel }, stampNow(context));
-    const card = await studioCard(state, context);
     return {
       kind: 'answer',
       title: words.studio.vesselSet(vessel, volume.ok ? volume.value : undefined, units),
       logged: { entry: entry.id, text: words.log.setting(entry, units) },
       facts: [{ label: [words.studio.factCheck], text: words.studio.vesselCheck(vessel, units) }],
-      data: { ...card.data, entry: entry.id, ...(volume.ok && { vesselMl: volume.value }) },
+      data: { ...(await dataOf(state, entry, context)), ...(volume.ok && { vesselMl: volume.value }) },
     };
   },
 });
@@ -64,23 +69,20 @@ export const setCup = logs({
   about: (w) => w.studio.cup,
   who: 'keeper',
   options: {
-    name: { kind: name(40, 'hall cup'), needed: true, about: (w) => w.studio.name },
-    kind: { kind: cupKind, needed: true, about: (w) => w.studio.cupKind },
+    name: needed(name(40, 'hall cup'), (w) => w.studio.name),
+    kind: needed(cupKind, (w) => w.studio.cupKind),
   },
   async run(v, context) {
     const { words, book } = context;
-    const twin = (await book.studio()).cups.find(looksLike(v.name));
-    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
-    const { entry, state } = await book.logStudio(
-      { kind: 'cup', cup: { name: v.name, kind: v.kind } },
-      stampNow(context),
-    );
-    const card = await studioCard(state, context);
+    const twin = twinOf(v.name, (await book.studio()).cups);
+    if (twin) return refusal(words.studio.looksLike(v.name, twin.name));
+    const { name, kind } = v;
+    const { entry, state } = await book.logStudio({ kind: 'cup', cup: { name, kind } }, stampNow(context));
     return {
       kind: 'answer',
       title: words.studio.cupSet(v.name, v.kind),
       logged: { entry: entry.id, text: words.log.setting(entry, state.units) },
-      data: { ...card.data, entry: entry.id },
+      data: await dataOf(state, entry, context),
     };
   },
 });
@@ -90,8 +92,8 @@ export const setKeeper = logs({
   about: (w) => w.studio.keeper,
   who: 'keeper',
   options: {
-    member: { kind: memberKind, needed: true, about: (w) => w.studio.member },
-    is: { kind: pick(['keeper', 'member']), needed: false, about: (w) => w.studio.is },
+    member: needed(memberKind, (w) => w.studio.member),
+    is: optional(pick(['keeper', 'member']), (w) => w.studio.is),
   },
   async run(v, context) {
     const { words, book, member } = context;
@@ -102,11 +104,10 @@ export const setKeeper = logs({
       stampNow(context),
     );
     if (lastKeeperGoes(before, state, member)) return refusal(words.studio.lastKeeper);
-    const card = await studioCard(state, context);
     return {
       kind: 'answer',
       title: words.studio.keeperSet(v.member.name, keeper),
-      data: { ...card.data, entry: entry.id },
+      data: await dataOf(state, entry, context),
     };
   },
 });

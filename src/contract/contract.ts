@@ -70,9 +70,14 @@ export interface Kind<T> {
 export interface Option<T, Needed extends boolean = boolean> {
   kind: Kind<T>;
   needed: Needed;
-  about(words: Words): string;
+  about: About;
 }
 export type Options = Record<string, Option<unknown>>;
+
+/** `about` says what the option is, in the words that help and forms show. */
+type About = (words: Words) => string;
+export const needed = <T>(kind: Kind<T>, about: About) => ({ kind, needed: true, about }) as const;
+export const optional = <T>(kind: Kind<T>, about: About) => ({ kind, needed: false, about }) as const;
 
 type ValueOf<P> = P extends { kind: Kind<infer T> } ? T : never;
 type NeededNames<O> = { [K in keyof O]: O[K] extends { needed: true } ? K : never }[keyof O];
@@ -103,16 +108,14 @@ interface Spec<O, C, R = Reply> {
 export type Afterwards = (book: WritableLogbook) => Promise<void>;
 export type AnswerAndAfterwards = Reply & { afterwards?: Afterwards };
 
+type LeafOf<Effect, C, R> = Omit<Spec<Options, C>, 'run'> & {
+  effect: Effect;
+  run(values: never, context: C): Promise<R>;
+};
 /** A command that only reads: it sees a snapshot, and its reply is private. */
-export type AskingLeaf = Omit<Spec<Options, Asking>, 'run'> & {
-  effect: 'asks';
-  run(values: never, context: Asking): Promise<AnswerAndAfterwards>;
-};
+export type AskingLeaf = LeafOf<'asks', Asking, AnswerAndAfterwards>;
 /** A command that logs: it runs in one transaction, and its reply is public. */
-export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
-  effect: 'logs';
-  run(values: never, context: Logging): Promise<Reply>;
-};
+export type LoggingLeaf = LeafOf<'logs', Logging, Reply>;
 export type Leaf = AskingLeaf | LoggingLeaf;
 
 /** The options that people can type, without those that only buttons set. */
@@ -147,6 +150,8 @@ export interface Action {
   line: string;
   press: 'run' | 'edit';
 }
+export const toRun = (label: Text, line: string): Action => ({ label, line, press: 'run' });
+export const toEdit = (label: Text, line: string): Action => ({ label, line, press: 'edit' });
 
 /** A chart over time: points, marks and a band, in the units of its axis. */
 export interface Chart {
@@ -226,3 +231,11 @@ export interface Reply {
   /** Plain numbers in fixed units, for scripts. */
   data: { [key: string]: Json | undefined };
 }
+
+/** Nothing is done: the title says what was typed and what to do instead. Only whoever typed it sees that. */
+export const refusal = (title: Text, data: Reply['data'] = {}): Reply => ({
+  kind: 'refusal',
+  title,
+  data,
+  private: true,
+});

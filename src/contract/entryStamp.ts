@@ -3,17 +3,6 @@ import type { Instant } from '../studio/ids.ts';
 import type { Logged } from '../studio/logbook/ports.ts';
 import type { Logging } from './contract.ts';
 
-/** The stamp of an entry: when it was done, when it was logged, and by whom. */
-export const entryStamp = (
-  { now, happenedAt, member }: Pick<Logging, 'now' | 'happenedAt' | 'member'>,
-  { when, note }: { when?: Instant; note?: string },
-): Logged => ({
-  at: when ?? happenedAt,
-  loggedAt: now,
-  by: member,
-  ...definedOnly({ note }),
-});
-
 /** Of what holds from now on, such as a setting. */
 export const stampNow = ({ now, member }: Pick<Logging, 'now' | 'member'>, note?: string): Logged => ({
   at: now,
@@ -21,3 +10,9 @@ export const stampNow = ({ now, member }: Pick<Logging, 'now' | 'member'>, note?
   by: member,
   ...definedOnly({ note }),
 });
+
+/** The stamp of an entry: when it was done, when it was logged, and by whom. */
+export const entryStamp = (
+  context: Pick<Logging, 'now' | 'happenedAt' | 'member'>,
+  { when = context.happenedAt, note }: { when?: Instant | undefined; note?: string },
+): Logged => ({ ...stampNow(context, note), at: when });

@@ -19,12 +19,14 @@ export type LineProblem =
   | { kind: 'no-option'; path: string[]; typed: string; have: string[] };
 
 /** The leaf that a path names. */
-export const leafAt = (commands: readonly Command[], path: readonly string[]): Leaf | undefined => {
-  const [name, sub] = path;
+export const leafAt = (
+  commands: readonly Command[],
+  [name, sub, ...more]: readonly string[],
+): Leaf | undefined => {
   const command = commands.find((one) => one.name === name);
-  if (!command) return undefined;
-  if (!isGroup(command)) return path.length === 1 ? command : undefined;
-  return path.length === 2 ? command.leaves.find((leaf) => leaf.name === sub) : undefined;
+  if (!command || more.length > 0) return undefined;
+  if (isGroup(command)) return command.leaves.find((leaf) => leaf.name === sub);
+  return sub === undefined ? command : undefined;
 };
 
 const closingQuotes: Record<string, string> = {
@@ -37,15 +39,9 @@ const closingQuotes: Record<string, string> = {
   '‘': '’',
 };
 
-interface OptionStart {
-  name: string;
-  from: number;
-  value: number;
-}
-
-/** Where each known `option:` starts, outside quotes. */
-export const optionStarts = (text: string, names: ReadonlySet<string>): OptionStart[] => {
-  const found: OptionStart[] = [];
+/** Where each known `option:` starts, outside quotes, and where its value does. */
+export const optionStarts = (text: string, names: ReadonlySet<string>) => {
+  const found: { name: string; from: number; value: number }[] = [];
   let quote: string | undefined;
   for (let i = 0; i < text.length; i++) {
     const char = text.charAt(i);
@@ -69,10 +65,7 @@ export const optionStarts = (text: string, names: ReadonlySet<string>): OptionSt
   return found;
 };
 
-/**
- * The first `word:` outside quotes that is one or two letters from a known option. Prose is skipped: it may contain any
- * word.
- */
+/** The first `word:` outside quotes that is nearly a known option. Prose is skipped: it may contain any word. */
 const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; near: string } | undefined => {
   const words = new Set(
     Array.from(text.matchAll(/(?<!\S)([a-z][a-z0-9-]{2,}):/gi), ([, word = '']) => word.toLowerCase()),
@@ -97,13 +90,13 @@ const unquoted = (raw: string): string => {
   return value.slice(1, -1).replace(/\\(["\\])/g, '$1');
 };
 
-const afterSlash = (line: string): string => line.replaceAll('\0', '').trim().replace(/^\//, '');
+/** A line without its slash and without NUL characters. */
+export const afterSlash = (line: string): string => line.replaceAll('\0', '').trim().replace(/^\//, '');
 
 /** Whether a line is a keeper's command that can be run. Its options are parsed only if it is one. */
 export const isForKeepers = (line: string, commands: readonly Command[]): boolean => {
-  const [first = '', second = ''] = afterSlash(line).toLowerCase().split(/\s+/, 2);
-  const command = commands.find(({ name }) => name === first);
-  const leaf = command && (isGroup(command) ? command.leaves.find(({ name }) => name === second) : command);
+  const path = afterSlash(line).toLowerCase().split(/\s+/, 2);
+  const leaf = leafAt(commands, path.slice(0, 1)) ?? leafAt(commands, path);
   return leaf?.who === 'keeper' && parseLine(line, commands).ok;
 };
 
@@ -112,51 +105,42 @@ export const parseLine = (
   line: string,
   commands: readonly Command[],
 ): { ok: true; value: ParsedLine } | { ok: false; why: LineProblem } => {
-  const text = afterSlash(line);
-  const [, first = '', rest = ''] = /^(\S+)\s*([\s\S]*)$/.exec(text) ?? [];
-  if (first === '') return { ok: false, why: { kind: 'empty' } };
+  const refused = (why: LineProblem) => ({ ok: false, why }) as const;
+  const [, first = '', rest = ''] = /^(\S+)\s*([\s\S]*)$/.exec(afterSlash(line)) ?? [];
+  if (first === '') return refused({ kind: 'empty' });
   const command = commands.find(({ name }) => name === first.toLowerCase());
-  if (!command) return { ok: false, why: { kind: 'unknown-command', typed: first } };
-  let leaf: Leaf;
-  let words = rest;
-  const path = [command.name];
-  if (isGroup(command)) {
-    const [, sub = '', more = ''] = /^(\S*)\s*([\s\S]*)$/.exec(rest) ?? [];
-    const chosen = command.leaves.find(({ name }) => name === sub.toLowerCase());
-    if (!chosen)
-      return {
-        ok: false,
-        why: { kind: 'needs-leaf', group: command.name, leaves: command.leaves.map(({ name }) => name) },
-      };
-    leaf = chosen;
-    words = more;
-    path.push(chosen.name);
-  } else leaf = command;
+  if (!command) return refused({ kind: 'unknown-command', typed: first });
+  const [, sub = '', more = ''] = /^(\S*)\s*([\s\S]*)$/.exec(rest) ?? [];
+  const path = isGroup(command) ? [command.name, sub.toLowerCase()] : [command.name];
+  const words = isGroup(command) ? more : rest;
+  const leaf = leafAt([command], path);
+  if (!leaf) {
+    const leaves = isGroup(command) ? command.leaves.map(({ name }) => name) : [];
+    return refused({ kind: 'needs-leaf', group: command.name, leaves });
+  }
   const names = new Set([...Object.keys(leaf.options), 'after']);
   const unknown = misspelt(words, names);
-  if (unknown) return { ok: false, why: { kind: 'unknown-option', ...unknown } };
+  if (unknown) return refused({ kind: 'unknown-option', ...unknown });
   const found = optionStarts(words, names);
   const typed: Record<string, string> = {};
   const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
   if (loose !== '') {
     // Words before any option belong to the first option: `/water-or-stir gull grey`.
-    const [main] = typedOptions(leaf);
+    const have = typedOptions(leaf);
+    const [main] = have;
     const stray = /^([a-z][a-z0-9-]*):/i.exec(words)?.[1];
     if (stray !== undefined && (main === undefined || leaf.options[main]?.kind.prose !== true))
-      return {
-        ok: false,
-        why: { kind: 'no-option', path, typed: stray, have: typedOptions(leaf) },
-      };
+      return refused({ kind: 'no-option', path, typed: stray, have });
     if (main === undefined || found.some(({ name }) => name === main))
-      return { ok: false, why: { kind: 'loose', text: loose } };
+      return refused({ kind: 'loose', text: loose });
     typed[main] = loose;
   }
   let after: Seq | undefined;
   for (const [i, { name, value }] of found.entries()) {
     const text = unquoted(words.slice(value, found[i + 1]?.from ?? words.length));
-    if (typed[name] !== undefined) return { ok: false, why: { kind: 'twice', option: name } };
+    if (typed[name] !== undefined) return refused({ kind: 'twice', option: name });
     if (name === 'after' && !('after' in leaf.options)) {
-      if (!/^\d{1,9}$/.test(text)) return { ok: false, why: { kind: 'loose', text: `after:${text}` } };
+      if (!/^\d{1,9}$/.test(text)) return refused({ kind: 'loose', text: `after:${text}` });
       after = seq(Number(text));
     } else typed[name] = text;
   }

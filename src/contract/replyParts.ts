@@ -1,23 +1,18 @@
 import type { MemberId, Seq } from '../studio/ids.ts';
 import type { Part, Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Action, Asking, Fact, Reply } from './contract.ts';
+import { toEdit, toRun, type Action, type Asking, type Fact, type Reply } from './contract.ts';
 import { printLine } from './parseLine.ts';
 
 type Typed = Parameters<typeof printLine>[1];
 
 /** A button that runs this command when it is pressed. */
-export const pressToRun = (label: Text, path: string, typed: Typed = {}, after?: Seq): Action => ({
-  label,
-  line: printLine([path], typed, after),
-  press: 'run',
-});
+export const pressToRun = (label: Text, path: string, typed: Typed = {}, after?: Seq): Action =>
+  toRun(label, printLine([path], typed, after));
 
 /** A button that opens the command first, to be changed. */
-export const pressToEdit = (...button: Parameters<typeof pressToRun>): Action => ({
-  ...pressToRun(...button),
-  press: 'edit',
-});
+export const pressToEdit = (label: Text, path: string, typed: Typed = {}, after?: Seq): Action =>
+  toEdit(label, printLine([path], typed, after));
 
 /** A button that opens a note, by asking for its title. */
 export const pressToRead = (title: string, { ask }: Words, shown: Text = [title]): Action =>

@@ -1,41 +1,34 @@
+import { BlockList, isIPv6 } from 'node:net';
+
 /** From where an address can be opened: this machine alone, a network like the studio's, or anywhere. */
 export type Reach = 'machine' | 'network' | 'anywhere';
 
-const v4 = (host: string): number[] | undefined => {
-  const parts = /^(\d+)\.(\d+)\.(\d+)\.(\d+)$/.exec(host)?.slice(1).map(Number);
-  return parts?.length === 4 ? parts : undefined;
+/** A list holds IPv4 addresses also as they are written inside IPv6: ::ffff:7f00:1. */
+const listOf = (...subnets: readonly (readonly [net: string, prefix: number])[]): BlockList => {
+  const list = new BlockList();
+  for (const [net, prefix] of subnets) list.addSubnet(net, prefix, isIPv6(net) ? 'ipv6' : 'ipv4');
+  return list;
 };
 
-/** The IPv4 address inside an IPv6 address, as `URL` writes it: ::ffff:7f00:1. */
-const mappedV4 = (host: string): number[] | undefined => {
-  const [, high = '', low = ''] = /^\[::ffff:([\da-f]{1,4}):([\da-f]{1,4})\]$/.exec(host) ?? [];
-  if (high === '') return undefined;
-  const [a, b] = [Number.parseInt(high, 16), Number.parseInt(low, 16)];
-  return [a >> 8, a & 255, b >> 8, b & 255];
-};
-
-/** Loopback and private addresses: RFC 1122, 1918, 3927 and 6598. */
-const reachOfV4 = ([a = 0, b = 0]: readonly number[]): Reach => {
-  if (a === 127 || a === 0) return 'machine';
-  const isPrivate =
-    a === 10 ||
-    (a === 172 && b >= 16 && b <= 31) ||
-    (a === 192 && b === 168) ||
-    (a === 169 && b === 254) ||
-    (a === 100 && b >= 64 && b <= 127);
-  return isPrivate ? 'network' : 'anywhere';
-};
+/** Loopback: RFC 1122 and 4291. */
+const loopback = listOf(['127.0.0.0', 8], ['0.0.0.0', 8], ['::', 127]);
+/** Private, shared, unique local and link-local addresses: RFC 1918, 6598, 4193, 3927 and 4291. */
+const local = listOf(
+  ['10.0.0.0', 8],
+  ['172.16.0.0', 12],
+  ['192.168.0.0', 16],
+  ['100.64.0.0', 10],
+  ['169.254.0.0', 16],
+  ['fc00::', 7],
+  ['fe80::', 10],
+);
 
 /** Who can open an address. A name without a dot, and one that ends in `.local`, are known to one network only. */
 export const reachOf = (url: string): Reach => {
   const host = new URL(url).hostname.toLowerCase().replace(/\.$/, '');
-  const numbers = v4(host) ?? mappedV4(host);
-  if (numbers) return reachOfV4(numbers);
-  if (host.startsWith('[')) {
-    if (host === '[::1]' || host === '[::]') return 'machine';
-    // Unique local and link-local addresses: RFC 4193 and 4291.
-    return /^\[f(?:[cd]|e[89ab])/.test(host) ? 'network' : 'anywhere';
-  }
-  if (host === 'localhost' || host.endsWith('.localhost')) return 'machine';
-  return !host.includes('.') || /\.(?:local|lan|home\.arpa|internal)$/.test(host) ? 'network' : 'anywhere';
+  const address = host.replace(/^\[|\]$/g, '');
+  const family = isIPv6(address) ? 'ipv6' : 'ipv4';
+  if (loopback.check(address, family) || /(?:^|\.)localhost$/.test(host)) return 'machine';
+  if (local.check(address, family) || /\.(?:local|lan|home\.arpa|internal)$/.test(host)) return 'network';
+  return /[.:]/.test(host) ? 'anywhere' : 'network';
 };

@@ -1,24 +1,21 @@
-import { isGroup, type Command } from './contract.ts';
-import { parseLine, printLine } from './parseLine.ts';
+import type { Command } from './contract.ts';
+import { afterSlash, leafAt, parseLine, printLine } from './parseLine.ts';
 
 const secretMask = '…';
 
 /** A line that is safe to store and show: option values that are secret are masked. */
 export const withoutSecrets = (line: string, commands: readonly Command[]): string => {
-  const [, name = ''] = /^\s*\/?(\S+)/.exec(line) ?? [];
-  const command = commands.find((one) => one.name === name.toLowerCase());
-  if (
-    !command ||
-    isGroup(command) ||
-    !Object.values(command.options).some(({ kind }) => kind.secret === true)
-  )
-    return line;
+  const [name = ''] = afterSlash(line).toLowerCase().split(/\s+/, 1);
+  const leaf = leafAt(commands, [name]);
+  const isSecret = (option: string) => leaf?.options[option]?.kind.secret === true;
+  if (!leaf || !Object.keys(leaf.options).some(isSecret)) return line;
   const parsed = parseLine(line, commands);
   // The line cannot be parsed, so the secret could be anywhere in it.
-  if (!parsed.ok) return `/${command.name} ${secretMask}`;
-  const typed = Object.entries(parsed.value.typed).map(([option, value]) => [
+  if (!parsed.ok) return `/${name} ${secretMask}`;
+  const { path, typed, after } = parsed.value;
+  const masked = Object.entries(typed).map(([option, value]) => [
     option,
-    command.options[option]?.kind.secret === true ? secretMask : value,
+    isSecret(option) ? secretMask : value,
   ]);
-  return printLine(parsed.value.path, Object.fromEntries(typed), parsed.value.after);
+  return printLine(path, Object.fromEntries(masked), after);
 };

@@ -1,4 +1,4 @@
-import { isGroup, typedOptions, type Choice, type Command, type Leaf } from '../contract/contract.ts';
+import { isGroup, typedOptions, type Choice, type Leaf } from '../contract/contract.ts';
 import type { Desk, Request } from '../contract/desk.ts';
 import { leafAt, optionStarts, parseLine, quoted } from '../contract/parseLine.ts';
 
@@ -8,18 +8,14 @@ export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'now'>;
 export type Completion = [candidates: string[], end: string];
 
 const startingWith = (names: readonly string[], typed: string): string[] =>
-  names.filter((name) => name.startsWith(typed.toLowerCase())).map((name) => `${name} `);
+  names.filter((name) => name.toLowerCase().startsWith(typed.toLowerCase())).map((name) => `${name} `);
+
+const namesOf = (all: readonly { name: string }[]): string[] => all.map(({ name }) => name);
 
 /** An opening quotation mark without its closing one. */
 const openQuote = /^["“](?=[^"”]*$)/;
 
-const pickedChoices = (leaf: Leaf, option: string, typed: string): Choice[] => {
-  const control = leaf.options[option]?.kind.control;
-  return typeof control === 'object'
-    ? control.pick.filter(({ value }) => value.startsWith(typed.toLowerCase()))
-    : [];
-};
-
+const textOf = ({ value, typed }: Choice): string => typed ?? value;
 /** Completes the values and option names of one command. */
 const completeOptions = async (
   leaf: Leaf,
@@ -43,16 +39,8 @@ const completeOptions = async (
   const typed = raw.replace(openQuote, '');
   if (option === undefined || (!isOpen && /["”]\s*$/.test(raw))) return [[], word];
   const before = parseLine(`/${path.join(' ')} ${rest.slice(0, last?.from ?? 0)}`, desk.commands);
-  const request = {
-    ...asker,
-    key: '',
-    path,
-    typed: { ...(before.ok && before.value.typed), [option]: typed },
-  };
-  const choices = leaf.options[option]?.kind.suggest
-    ? await desk.suggest(request, option)
-    : pickedChoices(leaf, option, typed);
-  const texts = choices.map((choice) => choice.typed ?? choice.value);
+  const options = { ...(before.ok && before.value.typed), [option]: typed };
+  const texts = (await desk.suggest({ ...asker, key: '', path, typed: options }, option)).map(textOf);
   // Similar names are offered only if none starts with what was typed.
   const begun = texts.filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));
   return [(begun.length > 0 ? begun : texts).map(quoted), raw];
@@ -62,10 +50,7 @@ const completeOptions = async (
 const bucketsBegun = async (typed: string, asker: Asker, desk: Desk): Promise<string[]> => {
   const request = { ...asker, key: '', path: ['water-or-stir'], typed: { bucket: typed } };
   const choices = await desk.suggest(request, 'bucket');
-  return choices
-    .map((choice) => choice.typed ?? choice.value)
-    .filter((name) => name.toLowerCase().startsWith(typed.toLowerCase()))
-    .map((name) => `${name} `);
+  return startingWith(choices.map(textOf), typed);
 };
 
 /** Completes the end of a line: a command, a subcommand, an option or a value. */
@@ -73,25 +58,15 @@ export const completeLine = async (line: string, asker: Asker, desk: Desk): Prom
   const [, slash = '', first = '', gap = '', rest = ''] = /^(\s*\/?)(\S*)(\s*)([\s\S]*)$/.exec(line) ?? [];
   const isPlain = !slash.includes('/') && first !== '';
   if (gap === '') {
-    const names = startingWith(
-      desk.commands.map(({ name }) => name),
-      first,
-    ).map((name) => `${slash || '/'}${name}`);
+    const names = startingWith(namesOf(desk.commands), first).map((name) => `${slash || '/'}${name}`);
     const buckets = isPlain ? await bucketsBegun(first, asker, desk) : [];
     return [[...names, ...buckets], `${slash}${first}`];
   }
-  const command: Command | undefined = desk.commands.find(({ name }) => name === first.toLowerCase());
+  const command = desk.commands.find(({ name }) => name === first.toLowerCase());
   if (!command) return [isPlain ? await bucketsBegun(line.trimStart(), asker, desk) : [], line];
   if (!isGroup(command)) return completeOptions(command, [command.name], rest, asker, desk);
   const [, sub = '', space = '', more = ''] = /^(\S*)(\s*)([\s\S]*)$/.exec(rest) ?? [];
-  if (space === '')
-    return [
-      startingWith(
-        command.leaves.map(({ name }) => name),
-        sub,
-      ),
-      sub,
-    ];
+  if (space === '') return [startingWith(namesOf(command.leaves), sub), sub];
   const path = [command.name, sub.toLowerCase()];
   const leaf = leafAt(desk.commands, path);
   return leaf ? completeOptions(leaf, path, more, asker, desk) : [[], line];

@@ -3,14 +3,19 @@ import { instant, type Instant } from '../studio/ids.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
-import type { Afterwards, AnswerAndAfterwards, Command, Reply } from '../contract/contract.ts';
+import {
+  refusal,
+  type Afterwards,
+  type AnswerAndAfterwards,
+  type Command,
+  type Reply,
+} from '../contract/contract.ts';
 import type { Desk, Request } from '../contract/desk.ts';
 import type { LabelPort } from '../contract/labelSheet.ts';
 import { leafAt } from '../contract/parseLine.ts';
 import { troubleOf } from '../contract/trouble.ts';
 import { withAllowedActions } from './allowedActions.ts';
-import { isTooLong } from './readOptions.ts';
-import { refuse } from './refuse.ts';
+import { isTooLong, mostChoices, shortChoice } from './readOptions.ts';
 import { runFor } from './runLeaf.ts';
 
 export interface DeskPorts {
@@ -19,14 +24,14 @@ export interface DeskPorts {
   words: Words;
   handbook: Handbook;
   labels?: LabelPort;
-  /** How many entries a member can log in a day (of UTC): no one of them can fill the disk that the others log on. */
+  /**
+   * How many entries a member can log in a day (of UTC), far more than anybody does at the buckets: no one of them can
+   * fill the disk that the others log on.
+   */
   mostADay?: number;
   /** Logs a bug, and returns the id under which it was logged. */
   report(error: unknown, request: Request): string;
 }
-
-/** Far more than anybody does at the buckets, and few enough that nobody fills a disk. */
-const usually = 2_000;
 
 /** Clamped to now: a phone's clock may be fast. */
 const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instant(Math.min(said, now));
@@ -39,7 +44,7 @@ export const openDesk = ({
   handbook,
   labels,
   report,
-  mostADay = usually,
+  mostADay = 2_000,
 }: DeskPorts): Desk => {
   const writeAfterwards = async (request: Request, write: Afterwards): Promise<void> => {
     const { studio, member, now, key } = request;
@@ -59,9 +64,9 @@ export const openDesk = ({
   };
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
-    if (!leaf) return refuse(words.desk.noCommand(request.path.join(' ')), {});
+    if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')));
     if (leaf.who === 'keeper' && request.role !== 'keeper')
-      return refuse(words.desk.keepersOnly(request.path.join(' ')), {});
+      return refusal(words.desk.keepersOnly(request.path.join(' ')));
     const { studio, member, now, guest } = request;
     const asking = { ...asked(request), ...definedOnly({ guest, labels }) };
     if (leaf.effect === 'asks') {
@@ -77,12 +82,12 @@ export const openDesk = ({
       const standsFor = book.standsFor(member);
       const [today] = await Promise.all([book.countToday(member, now), standsFor]);
       // What is refused is not kept, and so not counted either.
-      if (today > mostADay) return { keep: false, value: refuse(words.desk.enoughToday(mostADay), {}) };
+      if (today > mostADay) return { keep: false, value: refusal(words.desk.enoughToday(mostADay)) };
       const reply = await runFor(leaf, request, { ...asking, book }, standsFor);
       const keep = reply.kind === 'answer';
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
       if (!reply.fleeting) return { keep, value };
-      return { keep, value, repeated: { ...refuse(words.desk.shownOnce, {}), kind: 'answer' } };
+      return { keep, value, repeated: { ...refusal(words.desk.shownOnce), kind: 'answer' } };
     });
   };
   return {
@@ -92,10 +97,10 @@ export const openDesk = ({
         return withAllowedActions(await answer(request), request.role, commands);
       } catch (error) {
         const id = report(error, request);
-        const trouble = troubleOf(error);
-        if (trouble)
-          return { kind: 'error', title: words.desk.trouble[trouble], private: true, data: { why: trouble } };
-        return { kind: 'error', title: words.desk.broken(id), private: true, data: { id } };
+        const why = troubleOf(error);
+        return why
+          ? { kind: 'error', title: words.desk.trouble[why], private: true, data: { why } }
+          : { kind: 'error', title: words.desk.broken(id), private: true, data: { id } };
       }
     },
     async suggest(request, name) {
@@ -108,7 +113,7 @@ export const openDesk = ({
         const member = await book.standsFor(request.member);
         return member === undefined ? [] : kind.suggest?.(typed, { ...asked(request), member, book });
       });
-      return (choices ?? []).slice(0, 25);
+      return (choices ?? []).slice(0, mostChoices).map(shortChoice);
     },
   };
 };

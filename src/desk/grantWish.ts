@@ -1,4 +1,4 @@
-import type { Reply } from '../contract/contract.ts';
+import { toRun, toEdit, type Reply } from '../contract/contract.ts';
 import type { Desk } from '../contract/desk.ts';
 import { printLine } from '../contract/parseLine.ts';
 import type { PlainWish } from '../parse/plain/plainWish.ts';
@@ -20,10 +20,7 @@ export const grantWish = async (
       kind: 'choice',
       title: w.logFired(typed['bucket'] ?? '', typed['result'] ?? ''),
       private: true,
-      actions: [
-        { label: w.logIt, line, press: 'run' },
-        { label: w.change, line, press: 'edit' },
-      ],
+      actions: [toRun(w.logIt, line), toEdit(w.change, line)],
       data: { draft: line, unread: [] },
     };
   const job = words.help.jobs.find((one) => one.line.startsWith(`/${path.join(' ')} `));
@@ -32,7 +29,7 @@ export const grantWish = async (
     title: w.byForm,
     private: true,
     ...(job && { reasons: [w.orType(job.line)] }),
-    actions: [{ label: [job?.job ?? line], line, press: 'edit' }],
+    actions: [toEdit([job?.job ?? line], line)],
     data: { form: line },
   };
 };

@@ -1,15 +1,16 @@
 import {
+  refusal,
+  typedOptions,
+  toRun,
   type Action,
   type Asking,
   type Choice,
   type Kind,
   type Leaf,
   type Reply,
-  typedOptions,
 } from '../contract/contract.ts';
 import type { Request } from '../contract/desk.ts';
 import { printLine, quoted } from '../contract/parseLine.ts';
-import { refuse } from './refuse.ts';
 
 type ReadOptions = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
 
@@ -17,6 +18,10 @@ type ReadOptions = { ok: true; values: Record<string, unknown> } | { ok: false; 
 const usuallyLongest = 200;
 const longestOf = ({ longest = usuallyLongest }: Kind<unknown>): number => longest;
 export const isTooLong = (typed: string, kind: Kind<unknown>): boolean => typed.length > longestOf(kind);
+
+/** A platform shows at most this many suggestions, each this long. */
+export const mostChoices = 25;
+export const shortChoice = (choice: Choice): Choice => ({ ...choice, name: choice.name.slice(0, 100) });
 
 /** The other options of the leaf, as they are typed in a line. */
 const otherOptions = (leaf: Leaf, but: string): string[] =>
@@ -27,73 +32,50 @@ const otherOptions = (leaf: Leaf, but: string): string[] =>
 
 /** Parses every option, and stops at the first that is wrong. */
 export const readOptions = async (leaf: Leaf, request: Request, asking: Asking): Promise<ReadOptions> => {
-  const { words } = asking;
+  const { option: words, desk: w } = asking.words;
+  const refused = (option: string, title: Reply['title']) =>
+    ({ ok: false, reply: refusal(title, { option }) }) as const;
   const values: Record<string, unknown> = {};
-  for (const name of Object.keys(request.typed))
-    if (!(name in leaf.options))
-      return {
-        ok: false,
-        reply: refuse(words.desk.unknownOption(name, typedOptions(leaf)), { option: name }),
-      };
-  for (const [name, option] of Object.entries(leaf.options)) {
+  const unknown = Object.keys(request.typed).find((name) => !(name in leaf.options));
+  if (unknown !== undefined) return refused(unknown, w.unknownOption(unknown, typedOptions(leaf)));
+  for (const [name, { kind, needed, about }] of Object.entries(leaf.options)) {
     const typed = request.typed[name];
     if (typed === undefined || typed.trim() === '') {
-      if (!option.needed) continue;
-      return {
-        ok: false,
-        reply: refuse(words.desk.missing(name, option.about(words), option.kind.example), { option: name }),
-      };
+      if (!needed) continue;
+      return refused(name, w.missing(name, about(asking.words), kind.example));
     }
-    if (isTooLong(typed, option.kind)) {
-      const why = words.option.tooLong(longestOf(option.kind), typed.length);
-      return { ok: false, reply: refuse(words.desk.wrong(name, why), { option: name }) };
+    if (isTooLong(typed, kind))
+      return refused(name, w.wrong(name, words.tooLong(longestOf(kind), typed.length)));
+    const read = await kind.read(typed, asking);
+    if (read.ok) {
+      values[name] = read.value;
+      continue;
     }
-    const read = await option.kind.read(typed, asking);
-    if (read.ok) values[name] = read.value;
-    else {
-      const instead = (choices: readonly Choice[]): Action[] =>
-        choices.map(({ name: label, value }) => ({
-          label: [{ said: label }],
-          line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
-          press: 'run',
-        }));
-      // Unknown `option:` after the value. Lists are exempt: their items may contain colons.
-      const stray = /[,;\n]/.test(typed) ? undefined : /\s([a-z][a-z0-9-]{2,}):/i.exec(typed)?.[1];
-      if (stray !== undefined)
-        return {
-          ok: false,
-          reply: refuse(words.desk.line.noOption([...request.path], stray, typedOptions(leaf)), {
-            option: stray,
-          }),
-        };
-      if (read.more) {
-        const { known, rest } = read.more;
-        return {
-          ok: false,
-          reply: refuse(words.desk.restNeedsOptions(known, rest, otherOptions(leaf, name)), {
-            option: name,
-          }),
-        };
-      }
-      if (!read.choices)
-        return {
-          ok: false,
-          reply: {
-            ...refuse(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
-            ...(read.near && { actions: instead(read.near) }),
-          },
-        };
-      return {
-        ok: false,
-        reply: {
+    // Unknown `option:` after the value. Lists are exempt: their items may contain colons.
+    const stray = /[,;\n]/.test(typed) ? undefined : /\s([a-z][a-z0-9-]{2,}):/i.exec(typed)?.[1];
+    if (stray !== undefined)
+      return refused(stray, w.line.noOption([...request.path], stray, typedOptions(leaf)));
+    if (read.more)
+      return refused(name, w.restNeedsOptions(read.more.known, read.more.rest, otherOptions(leaf, name)));
+    const instead = (choices: readonly Choice[]): Action[] =>
+      choices.map(({ name: label, value }) =>
+        toRun([{ said: label }], printLine(request.path, { ...request.typed, [name]: value }, request.after)),
+      );
+    const { why, near } = read;
+    const choices = read.choices?.slice(0, mostChoices).map(shortChoice);
+    const reply: Reply = choices
+      ? {
           kind: 'choice',
-          title: read.why,
+          title: why,
           private: true,
-          actions: instead(read.choices),
-          data: { option: name, choices: read.choices.map(({ name: label, value }) => ({ label, value })) },
-        },
-      };
-    }
+          actions: instead(choices),
+          data: { option: name, choices: choices.map(({ name: label, value }) => ({ label, value })) },
+        }
+      : {
+          ...refusal(w.wrong(name, why), { option: name, typed: typed.slice(0, 200) }),
+          ...(near && { actions: instead(near) }),
+        };
+    return { ok: false, reply };
   }
   return { ok: true, values };
 };

@@ -1,4 +1,4 @@
-import type { AnswerAndAfterwards, Asking, Leaf } from '../contract/contract.ts';
+import { refusal, type AnswerAndAfterwards, type Asking, type Leaf } from '../contract/contract.ts';
 import type { Request } from '../contract/desk.ts';
 import { printLine } from '../contract/parseLine.ts';
 import { whenOption, withOriginalTime } from '../contract/withOriginalTime.ts';
@@ -7,7 +7,6 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Seq } from '../studio/ids.ts';
 import type { Logbook } from '../studio/logbook/ports.ts';
 import { readOptions } from './readOptions.ts';
-import { refuse } from './refuse.ts';
 
 const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
@@ -17,7 +16,7 @@ const isOvertaken = async (request: Request, after: Seq, values: Record<string, 
   const bucket = values['bucket'];
   if (!isBucket(bucket) || bucket.seq === after) return undefined;
   if (after > bucket.seq)
-    return refuse(asking.words.desk.neverLogged(bucket.settings.name, after, bucket.seq), {
+    return refusal(asking.words.desk.neverLogged(bucket.settings.name, after, bucket.seq), {
       option: 'after',
     });
   const [last] = await asking.book.entries(bucket.no, { most: 1 });
@@ -50,7 +49,7 @@ export const runFor = async <B extends Logbook>(
   standsFor = asking.book.standsFor(asking.member),
 ): Promise<AnswerAndAfterwards> => {
   const member = await standsFor;
-  if (member === undefined) return refuse(asking.words.desk.forgotten, {});
+  if (member === undefined) return refusal(asking.words.desk.forgotten);
   const request = await withOriginalTime(leaf, sent, { ...asking, member });
   const reply = await runLeaf(leaf, request, { ...asking, member, typed: request.typed });
   const name = whenOption(leaf);

@@ -40,8 +40,7 @@ export const decodeText = (bytes: Uint8Array, wanted?: Encoding): Decoded => {
   // What spreadsheet programs save as their own is a zip archive.
   if (beginsWith(bytes, 0x50, 0x4b, 0x03, 0x04)) return { ok: false, why: 'archive' };
   const known = wanted ?? marked(bytes);
-  const text =
-    known === undefined ? (decoded(bytes, 'utf-8') ?? decoded(bytes, 'windows-1252')) : decoded(bytes, known);
+  const text = decoded(bytes, known ?? 'utf-8') ?? (known ? undefined : decoded(bytes, 'windows-1252'));
   if (text === undefined) return { ok: false, why: 'binary', line: 1 };
   const at = text.search(control);
   if (at < 0) return { ok: true, text };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { nameKey } from '../text/normalizedName.ts';
 import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
 import {
@@ -84,10 +85,10 @@ const unknownColumn = (
 };
 
 const twice = (columns: readonly Column[]): ColumnsProblem | undefined => {
-  for (const one of columns) {
-    const other = columns.find(({ meaning, index }) => meaning === one.meaning && index > one.index);
-    if (other && one.meaning !== 'note' && one.meaning !== 'ignore')
-      return { kind: 'twice', meaning: one.meaning, columns: [one.header, other.header] };
+  const single = columns.filter(({ meaning }) => meaning !== 'note' && meaning !== 'ignore');
+  for (const [i, { meaning, header }] of single.entries()) {
+    const other = single.slice(i + 1).find((one) => one.meaning === meaning);
+    if (other) return { kind: 'twice', meaning, columns: [header, other.header] };
   }
   return undefined;
 };
@@ -115,7 +116,7 @@ export const settleNotebook = (table: Table, said: NotebookSaid): SettingsFound 
     else {
       const fromName = found.unit ?? guessMeaning(name)?.unit;
       const unit = numberMeanings.includes(found.meaning) ? fromName : undefined;
-      const column = { index, header: name, meaning: found.meaning, ...(unit !== undefined && { unit }) };
+      const column = { index, header: name, meaning: found.meaning, ...definedOnly({ unit }) };
       columns.push(column);
       cellsOf.set(column, cells);
       const bare = cells.filter((cell) => /^[\d.,\s/]*\d$/.test(cell));
@@ -149,19 +150,11 @@ export const settleNotebook = (table: Table, said: NotebookSaid): SettingsFound 
 
   if (questions.length > 0) return { ok: false, questions };
   const means = (meaning: Meaning) => columns.some((column) => column.meaning === meaning);
-  const lacking = !means('date')
-    ? 'date'
-    : means('bucket') || said.bucket !== undefined
-      ? undefined
-      : 'bucket';
-  if (lacking) return { ok: false, problem: { kind: 'none-means', meaning: lacking, header: table.header } };
-  const decimal = said.decimal ?? found;
-  return {
-    ok: true,
-    settings: {
-      columns,
-      order: said.dates ?? only ?? 'd/m/y',
-      ...(decimal !== undefined && { decimal }),
-    },
-  };
+  const hasBucket = means('bucket') || said.bucket !== undefined;
+  if (!means('date') || !hasBucket) {
+    const meaning = means('date') ? 'bucket' : 'date';
+    return { ok: false, problem: { kind: 'none-means', meaning, header: table.header } };
+  }
+  const order = said.dates ?? only ?? 'd/m/y';
+  return { ok: true, settings: { columns, order, ...definedOnly({ decimal: said.decimal ?? found }) } };
 };

@@ -21,21 +21,17 @@ export const orderOf = (typed: string): DayOrder | 'either' | undefined => {
 };
 
 const readDate = (text: string, order: DayOrder): { day: CivilDay; rest: string } | undefined => {
+  const found = (year: number, month: string | undefined, day: string | undefined, { length }: string) => ({
+    day: { year, month: Number(month), day: Number(day) },
+    rest: text.slice(length),
+  });
   const iso = yearFirst.exec(text);
-  const other = iso ? null : yearLast.exec(text);
-  if (iso) {
-    const [whole, year, , month, day] = iso;
-    return {
-      day: { year: Number(year), month: Number(month), day: Number(day) },
-      rest: text.slice(whole.length),
-    };
-  }
-  if (!other) return undefined;
-  const [whole, first, between, second, typedYear = ''] = other;
+  if (iso) return found(Number(iso[1]), iso[3], iso[4], iso[0]);
+  const [whole, first, between, second, typedYear = ''] = yearLast.exec(text) ?? [];
+  if (whole === undefined) return undefined;
   const year = typedYear.length === 2 ? 2000 + Number(typedYear) : Number(typedYear);
   const dayFirst = between === '.' || order === 'd/m/y';
-  const [day, month] = dayFirst ? [first, second] : [second, first];
-  return { day: { year, month: Number(month), day: Number(day) }, rest: text.slice(whole.length) };
+  return dayFirst ? found(year, second, first, whole) : found(year, first, second, whole);
 };
 
 /** Minutes after midnight: `14:30`, `14.30`, `14h30`, `2:30 pm`, `2pm`. */

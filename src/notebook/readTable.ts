@@ -58,12 +58,7 @@ const rowsOf = (text: string, separator: Separator): Row[] | TableProblem => {
         problem = { kind: 'many-columns', line, columns: cells.length, most: mostColumns };
       if (problem) return parser.abort();
       if (!isBlank(cells)) rows.push({ line, cells });
-      for (
-        let end = text.indexOf('\n', from);
-        end >= 0 && end < meta.cursor;
-        end = text.indexOf('\n', end + 1)
-      )
-        line += 1;
+      line += text.slice(from, meta.cursor).split('\n').length - 1;
       from = meta.cursor;
     },
   });

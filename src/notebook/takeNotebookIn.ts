@@ -146,8 +146,8 @@ class NotebookReader {
     await this.#book.moveTo(bucket.no, at);
     const before = this.#book.known;
     const replies: Reply[] = [];
-    for (const command of commands) {
-      const reply = await this.#run(command, bucket.no, member, at);
+    for (const { path, typed } of commands) {
+      const reply = await this.#run(path, { bucket: String(bucket.no), ...typed }, member, at);
       if (reply.kind !== 'answer')
         return this.refuse(row, { kind: 'answer', text: this.#plain(reply.title) });
       replies.push(reply);
@@ -164,16 +164,7 @@ class NotebookReader {
   }
 
   /** Runs a command as the desk does, within the notebook's one transaction. */
-  #run({ path, typed: said }: LineCommand, bucket: StreamNo, member: MemberId, at: Instant): Promise<Reply> {
-    return this.#runLeaf(path, { bucket: String(bucket), ...said }, member, at);
-  }
-
-  async #runLeaf(
-    path: string[],
-    typed: Record<string, string>,
-    member: MemberId,
-    at: Instant,
-  ): Promise<Reply> {
+  async #run(path: string[], typed: LineCommand['typed'], member: MemberId, at: Instant): Promise<Reply> {
     const { studio, now, words, handbook, commands } = this.#options;
     const leaf = leafAt(commands, path);
     if (leaf?.effect !== 'logs') throw new Error(`/${path.join(' ')} logs nothing.`);
@@ -204,7 +195,7 @@ class NotebookReader {
     const member = await this.#memberNamed(as);
     if (member === undefined) return { ok: false, why: { kind: 'which-member', typed: as } };
     if (!newBuckets || typed === '') return { ok: false, why: { kind: 'no-bucket', typed } };
-    const reply = await this.#runLeaf(['bucket', 'add'], { name: typed }, member, now);
+    const reply = await this.#run(['bucket', 'add'], { name: typed }, member, now);
     const [made] = await bucketsCalled(this.#book, typed);
     if (reply.kind !== 'answer' || !made)
       return { ok: false, why: { kind: 'answer', text: this.#plain(reply.title) } };

@@ -2,10 +2,7 @@ import { parse } from 'chrono-node/en';
 import { addDays, isCivilDay, weekdayOf, type CivilDay } from '../studio/time/civilDay.ts';
 import { instantOf, dateAt } from '../studio/time/wallTime.ts';
 
-/**
- * The days that a phrase may mean: alternatives (3/4 can be day/month or month/day), each with its days, earliest
- * first.
- */
+/** The days that a phrase may mean, earliest first; several lists where 3/4 may be day/month or month/day. */
 export interface DaysMeant {
   alternatives: readonly (readonly CivilDay[])[];
   /** Counted from now, as in `3 days ago`: the time of day is now's unless another is given. */

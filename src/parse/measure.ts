@@ -72,15 +72,10 @@ const unitOf = (
   const unit = named.find((one) => one.dimension === dimension);
   if (unit) return { ok: true, value: unit };
   const [other] = named;
-  return other
-    ? refused({ kind: 'wrong-dimension', unit: said, is: other.dimension, wanted: dimension, typed: name })
-    : refused({
-        kind: 'unknown-unit',
-        unit: said,
-        wanted: dimension,
-        typed: name,
-        ...definedOnly({ near: nearestUnit(said, dimension, system) }),
-      });
+  const about = { unit: said, wanted: dimension, typed: name };
+  if (other) return refused({ kind: 'wrong-dimension', is: other.dimension, ...about });
+  const near = nearestUnit(said, dimension, system);
+  return refused({ kind: 'unknown-unit', ...about, ...definedOnly({ near }) });
 };
 
 /** Parses a quantity into grams, millilitres, millimetres, seconds or degrees Celsius. */

@@ -1,6 +1,5 @@
 import { addDays, type CivilDay } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant } from '../studio/ids.ts';
-import type { InstantProblem } from './instantProblem.ts';
 import { instantOnDay, wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
 import { readIsoInstant } from '../studio/time/isoInstant.ts';
@@ -8,6 +7,18 @@ import { asciiText } from './readNumeral.ts';
 import { readDuration } from './readQuantity.ts';
 import { takeClock } from './takeClock.ts';
 import { dayParts, takePart, type DayPart } from './takePart.ts';
+
+/** Why a time could not be parsed, and what was typed. */
+export type InstantProblem = { typed: string } & (
+  | { kind: 'empty' }
+  | { kind: 'not-a-time' }
+  /** `at 9` or `3/4`: the two instants that it may mean. */
+  | { kind: 'ambiguous'; either: Instant; or: Instant }
+  /** It is in the future, but a past time was wanted. */
+  | { kind: 'future'; at: Instant }
+  /** It is in the past, but a future time was wanted. */
+  | { kind: 'past'; at: Instant }
+);
 
 /** `exact` is false if only a day or a part of one was given, as in `yesterday` or `this morning`. */
 export type ReadInstant = { ok: true; value: Instant; exact: boolean } | { ok: false; why: InstantProblem };
@@ -29,10 +40,7 @@ type Span = readonly [from: Instant, usual: Instant, to: Instant];
 
 type Judged = { ok: true; value: Instant } | { ok: false; kind: 'future' | 'past'; at: Instant };
 
-/**
- * Looking back, the latest span that has started; looking ahead, the earliest that has not ended. The spans are in
- * order.
- */
+/** Of spans in order: looking back, the latest that has started; looking ahead, the earliest that has not ended. */
 const judge = (spans: readonly Span[], { now, looks }: When): Judged | undefined => {
   if (looks === 'back') {
     const begun = spans.findLast(([from]) => from <= now + TOLERANCE);

@@ -1,6 +1,6 @@
-import { readLength, readPercent, readVolume } from './readQuantity.ts';
+import { inUnit, readLength, readPercent, readVolume } from './readQuantity.ts';
 import { asciiText } from './readNumeral.ts';
-import type { QuantityProblem } from './quantityProblem.ts';
+import type { ReadQuantity } from './measure.ts';
 import type { Millilitres, Millimetres } from '../glaze/units.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 
@@ -8,17 +8,17 @@ import type { UnitSystem } from '../studio/settings/studio.ts';
 export type Level =
   { by: 'part'; part: number } | { by: 'volume'; volume: Millilitres } | { by: 'gap'; gap: Millimetres };
 
-const counts: Record<string, number> = { a: 1, an: 1, one: 1, two: 2, three: 3, four: 4 };
-const parts: Record<string, number> = { half: 2, third: 3, quarter: 4, fourth: 4, fifth: 5 };
+const counts = new Map(Object.entries({ a: 1, an: 1, one: 1, two: 2, three: 3, four: 4 }));
+const parts = new Map(Object.entries({ half: 2, third: 3, quarter: 4, fourth: 4, fifth: 5 }));
 
 /** “two thirds”, “a quarter”, “half”, “3/4”, “full”. */
 const partNamed = (text: string): number | undefined => {
   if (/^(?:full|brim[- ]?full|to the brim)$/.test(text)) return 1;
   if (text === 'empty') return 0;
   const named = /^(?:([a-z]+)[ -])?([a-z]+?)s?$/.exec(text.replace(/^half$/, 'a half'));
-  const [count, of] = [counts[named?.[1] ?? 'a'], parts[named?.[2] ?? '']];
+  const [count, of] = [counts.get(named?.[1] ?? 'a'), parts.get(named?.[2] ?? '')];
   if (count !== undefined && of !== undefined) return count / of;
-  const fraction = /^(\d+) ?\/ ?(\d+)$/.exec(text);
+  const fraction = /^(\d+) ?\/ ?(0*[1-9]\d*)$/.exec(text);
   return fraction ? Number(fraction[1]) / Number(fraction[2]) : undefined;
 };
 
@@ -26,10 +26,7 @@ const lengthEnding = /(?:mm|cm|inch(?:es)?|in|")$/;
 const percentEnding = /(?:%|percent|per cent)$/;
 
 /** Reads how full a pail is; a bare number is litres, or gallons where the studio counts so. */
-export const readLevel = (
-  typed: string,
-  units: UnitSystem,
-): { ok: true; value: Level } | { ok: false; why: QuantityProblem } => {
+export const readLevel = (typed: string, units: UnitSystem): ReadQuantity<Level> => {
   const text = asciiText(typed)
     .trim()
     .toLowerCase()
@@ -37,14 +34,8 @@ export const readLevel = (
     .replace(/(?<=.) (?:full|down|deep|below the rim|from the rim)$/, '');
   const part = partNamed(text);
   if (part !== undefined) return { ok: true, value: { by: 'part', part } };
-  if (percentEnding.test(text)) {
-    const percent = readPercent(text);
-    return percent.ok ? { ok: true, value: { by: 'part', part: percent.value / 100 } } : percent;
-  }
-  if (lengthEnding.test(text)) {
-    const gap = readLength(text, 'cm');
-    return gap.ok ? { ok: true, value: { by: 'gap', gap: gap.value } } : gap;
-  }
-  const volume = readVolume(text, units, 'l');
-  return volume.ok ? { ok: true, value: { by: 'volume', volume: volume.value } } : volume;
+  if (percentEnding.test(text))
+    return inUnit(readPercent(text), (percent) => ({ by: 'part', part: percent / 100 }));
+  if (lengthEnding.test(text)) return inUnit(readLength(text, 'cm'), (gap) => ({ by: 'gap', gap }));
+  return inUnit(readVolume(text, units, 'l'), (volume) => ({ by: 'volume', volume }));
 };

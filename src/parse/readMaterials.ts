@@ -18,13 +18,13 @@ export interface MaterialLine {
 
 export const mostMaterials = 40;
 
-const synonyms: Record<string, MaterialCaution> = {
-  silica: 'silica dust',
-  dust: 'silica dust',
-  chrome: 'chromium',
-  poisonous: 'toxic',
-  corrosive: 'caustic',
-};
+const synonyms = new Map<string, MaterialCaution>([
+  ['silica', 'silica dust'],
+  ['dust', 'silica dust'],
+  ['chrome', 'chromium'],
+  ['poisonous', 'toxic'],
+  ['corrosive', 'caustic'],
+]);
 
 /** Hazards with `and`, `+` or `/` between, or `none`; undefined if one of them is no hazard. */
 const hazardsIn = (text: string): MaterialCaution[] | undefined => {
@@ -32,7 +32,7 @@ const hazardsIn = (text: string): MaterialCaution[] | undefined => {
   const found: MaterialCaution[] = [];
   for (const part of text.split(/\s*(?:\+|&|\/|\band\b)\s*/i)) {
     const said = normalizedName(part);
-    const one = materialCautions.find((caution) => caution === said) ?? synonyms[said];
+    const one = materialCautions.find((caution) => caution === said) ?? synonyms.get(said);
     if (one === undefined) return undefined;
     found.push(one);
   }

@@ -18,10 +18,7 @@ const TYPOGRAPHY: readonly (readonly [RegExp, string])[] = [
 /** Most input is printable ASCII without spaces and quotes, which needs no conversion. */
 const PLAIN_ALREADY = /^[!#-&(-~]+$/;
 
-/**
- * Replaces typographic characters with ASCII: digits of any script, curly quotes, primes, dashes, odd spaces; ½ becomes
- * 1/2.
- */
+/** Text in ASCII: digits of any script, curly quotes, primes, dashes and odd spaces replaced, and ½ as 1/2. */
 export const asciiText = (typed: string): string =>
   PLAIN_ALREADY.test(typed)
     ? typed
@@ -37,9 +34,7 @@ export const asciiText = (typed: string): string =>
 const GROUPED = String.raw`\d{1,3}(?: \d{3})+(?!\d)(?:[.,]\d+)?`;
 const PLAIN = String.raw`\d(?:[\d.,]*\d)?|\.\d+`;
 
-/**
- * A regular expression for a number at the start of ASCII text: `1 1/2`, `1-1/2`, `3/4`, `1 500`, `1,234.5`, `2e-3`.
- */
+/** Matches a number at the start of ASCII text: `1 1/2`, `1-1/2`, `3/4`, `1 500`, `1,234.5`, `2e-3`. */
 export const numeralPattern = String.raw`(?:\d+[ -])?\d+ ?\/ ?\d+|(?:${GROUPED}|${PLAIN})(?:[eE][+-]?\d+)?`;
 
 const WHOLE = new RegExp(`^(?:${numeralPattern})$`);

@@ -1,7 +1,19 @@
 import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/time/civilDay.ts';
-import type { HoursProblem } from './hoursProblem.ts';
 import { isoDay, type DayHours } from '../studio/time/openingHours.ts';
 import { asciiText } from './readNumeral.ts';
+
+/** Why opening hours or closed days could not be parsed, and what was typed. */
+export type HoursProblem = { typed: string } & (
+  | { kind: 'empty' }
+  | { kind: 'not-hours' }
+  /** `8-10pm`: it is unclear whether 8 is in the morning or in the evening. */
+  | { kind: 'which-half' }
+  /** Opening and closing at the same time. */
+  | { kind: 'no-time-between' }
+  | { kind: 'not-a-day'; day: string }
+  /** A date range that ends before it starts, or is longer than a year. */
+  | { kind: 'not-a-stretch'; stretch: string }
+);
 
 export type ReadHours<T> = { ok: true; value: T } | { ok: false; why: HoursProblem };
 
@@ -26,10 +38,7 @@ const endOf = (text: string): End | undefined => {
   return { minutes: (hour % 12) * 60 + minute + (half === 'pm' ? 12 * 60 : 0), half };
 };
 
-/**
- * Parses a day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. In `18:00-02:00` closing is on
- * the next morning.
- */
+/** `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`; in `18:00-02:00` closing is on the next morning. */
 export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
   const refused = (kind: 'empty' | 'not-hours' | 'which-half' | 'no-time-between') =>
     ({ ok: false, why: { kind, typed } }) as const;
@@ -50,9 +59,8 @@ export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
 };
 
 const dayOf = (text: string): CivilDay | undefined => {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (!match) return undefined;
-  const day = { year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) };
+  const [, year, month, dayOfMonth] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? [];
+  const day = { year: Number(year), month: Number(month), day: Number(dayOfMonth) };
   return isCivilDay(day) ? day : undefined;
 };
 

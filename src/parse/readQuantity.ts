@@ -15,7 +15,7 @@ import type { UnitSystem } from '../studio/settings/studio.ts';
 import { measure, type ReadQuantity } from './measure.ts';
 import { asciiText, readNumeral } from './readNumeral.ts';
 
-const inUnit = <T extends number>(read: ReadQuantity<number>, unit: (value: number) => T): ReadQuantity<T> =>
+export const inUnit = <N, T>(read: ReadQuantity<N>, unit: (value: N) => T): ReadQuantity<T> =>
   read.ok ? { ok: true, value: unit(read.value) } : read;
 
 /** `246.2g`, `2 lb 3 oz`. A bare number is refused unless the caller gives its unit. */
@@ -89,15 +89,10 @@ export const readPercent = (typed: string): ReadQuantity<number> => {
 };
 
 /** `1.42-1.46`, `1.42 – 1.46`, `12 to 16 s`; `readEnd` parses each end, and the lower comes first. */
-export function readRange(typed: string): ReadQuantity<{ low: number; high: number }>;
-export function readRange<T extends number>(
+export const readRange = <T extends number>(
   typed: string,
   readEnd: (typed: string) => ReadQuantity<T>,
-): ReadQuantity<{ low: T; high: T }>;
-export function readRange(
-  typed: string,
-  readEnd: (typed: string) => ReadQuantity<number> = readNumber,
-): ReadQuantity<{ low: number; high: number }> {
+): ReadQuantity<{ low: T; high: T }> => {
   const text = asciiText(typed);
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
   const [, first, second] = /^(.+?) ?(?:-|\bto\b|\.{2,3}) ?(.+)$/i.exec(text) ?? [];
@@ -109,4 +104,4 @@ export function readRange(
   if (low.value > high.value)
     return { ok: false, why: { kind: 'upside-down', low: low.value, high: high.value, typed } };
   return { ok: true, value: { low: low.value, high: high.value } };
-}
+};

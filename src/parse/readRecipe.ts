@@ -1,7 +1,16 @@
 import type { Recipe, RecipeLine } from '../studio/settings/recipe.ts';
-import type { RecipeProblem } from './recipeProblem.ts';
 import { asciiText } from './readNumeral.ts';
 import { readNumber } from './readQuantity.ts';
+
+/** Why a recipe could not be parsed. */
+export type RecipeProblem =
+  | { kind: 'nothing' }
+  /** A part without a name or an amount. */
+  | { kind: 'unreadable'; part: string }
+  | { kind: 'negative'; part: string }
+  | { kind: 'too-much'; part: string }
+  | { kind: 'sums-to-zero' }
+  | { kind: 'too-long'; most: number };
 
 type Found<T> = { ok: true; value: T } | { ok: false; why: RecipeProblem };
 
@@ -50,7 +59,7 @@ const overIt = /^over (?:it|the base)(?:\s*:\s*|\s+|$)/i;
 
 /** Parses names with numbers, separated by commas, semicolons or line breaks. */
 export const readParts = (typed: string): Found<Part[]> => {
-  const texts = asciiText(typed.replaceAll(/\r?\n/g, ';'))
+  const texts = asciiText(typed.replaceAll('\n', ';'))
     // A comma within a number is its own.
     .split(/;|,(?!\d)|(?<!\d),/)
     .map((text) => text.trim().replace(/^and\s+/i, ''))

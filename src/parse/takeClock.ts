@@ -58,10 +58,7 @@ const CLOCK = new RegExp(
   'g',
 );
 
-/**
- * Takes the clock time out of a lower-case phrase, given the part of the day that the phrase names. Undefined if there
- * is more than one, or an impossible one.
- */
+/** Takes the clock time out of a phrase that names a part of the day, or none. Undefined for two, or an impossible one. */
 export const takeClock = (
   phrase: string,
   name?: DayPartName,

@@ -1,3 +1,5 @@
+import { definedOnly } from '../definedOnly.ts';
+
 /** A part of the day in minutes since midnight. A night continues into the next morning. */
 export interface DayPart {
   from: number;
@@ -41,7 +43,7 @@ export const takePart = (phrase: string): { name?: DayPartName; days?: number; r
     const name = match?.groups?.['name'];
     if (!match || !isPart(name)) continue;
     const rest = phrase.replace(match[0], ' ').replace(/\s+/g, ' ').trim();
-    return { name, rest, ...(days === undefined ? {} : { days }) };
+    return { name, rest, ...definedOnly({ days }) };
   }
   return { rest: phrase };
 };

@@ -12,10 +12,7 @@ export interface TradeUnit {
   zero: number;
 }
 
-/**
- * A unit's size, its names (an underscore stands for a space), and a temperature's zero. Names with two meanings are
- * left out: gr is grams or grains, t and T are tea- and tablespoons.
- */
+/** Size, names (with _ for a space) and a temperature's zero. Two-meaning names are left out: gr, and t and T for spoons. */
 type Row = readonly [size: number, names: string, zero?: number];
 
 /** Exact: the international pound, 0.45359237 kg. */

@@ -56,6 +56,7 @@ describe('a code of /link', () => {
     ['/link abcd-2345 sure:yes', '/link code:"…" sure:yes'],
     ['link CODE:"abcd 2345"', '/link code:"…"'],
     ['/link cdoe:abcd-2345', '/link …'],
+    ['\0/link code:abcd-2345', '/link code:"…"'],
     ['/link code:abcd-2345 code:abcd-2345', '/link …'],
     ['/stirred bucket:gg', '/stirred bucket:gg'],
   ])('typed as %s is kept as %s', (line, kept) => {

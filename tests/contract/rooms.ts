@@ -172,7 +172,7 @@ export const rooms: readonly Room[] = [
   words('/desk'),
   words('/platform'),
   words(''),
-  answers('src/contract'),
+  { ...answers('src/contract'), packages: ['node:net'] },
   answers('src/contract/kinds'),
   answers('src/replies/verdict'),
   answers('src/replies/bucket'),

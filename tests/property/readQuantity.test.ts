@@ -84,7 +84,7 @@ test('a range printed low to high is read back the same', () => {
   fc.assert(
     fc.property(end, end, fc.constantFrom('-', ' – ', ' to '), (one, other, dash) => {
       const [low, high] = one < other ? [one, other] : [other, one];
-      expect(readRange(`${low}${dash}${high}`)).toEqual({ ok: true, value: { low, high } });
+      expect(readRange(`${low}${dash}${high}`, readNumber)).toEqual({ ok: true, value: { low, high } });
     }),
   );
 });

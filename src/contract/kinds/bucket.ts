@@ -3,13 +3,10 @@ import { beginsWithBucket, matchBuckets, nearestBuckets } from '../../studio/nam
 import type { Asking, Choice, Kind } from '../contract.ts';
 
 const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking): Choice => ({
-  name: words.bucket.label(no, settings.name, { retired, held: hold !== undefined }).slice(0, 100),
+  name: words.bucket.label(no, settings.name, { retired, held: hold !== undefined }),
   value: String(no),
   typed: settings.name,
 });
-
-/** A platform shows at most this many suggestions. */
-const mostSuggestions = 25;
 
 /** A bucket by name, nickname or number. If several match, the member is asked: it never guesses. */
 export const bucket: Kind<BucketState> = {
@@ -25,7 +22,7 @@ export const bucket: Kind<BucketState> = {
       return {
         ok: false,
         why: words.option.whichBucket(typed),
-        choices: found.slice(0, mostSuggestions).map((state) => choice(state, asking)),
+        choices: found.map((state) => choice(state, asking)),
       };
     const near = nearestBuckets(typed, all).slice(0, 3);
     const more = beginsWithBucket(typed, all);
@@ -39,10 +36,7 @@ export const bucket: Kind<BucketState> = {
     };
   },
   async suggest(typed, asking) {
-    const all = await asking.book.buckets();
-    return nearestBuckets(typed, all)
-      .slice(0, mostSuggestions)
-      .map((state) => choice(state, asking));
+    return nearestBuckets(typed, await asking.book.buckets()).map((state) => choice(state, asking));
   },
 };
 
@@ -54,22 +48,19 @@ export const buckets: Kind<BucketState[]> = {
   async read(typed, asking) {
     const whole = await bucket.read(typed, asking);
     if (whole.ok) return { ok: true, value: [whole.value] };
-    const parts = typed.split(/[,;\n]/).filter((part) => part.trim() !== '');
+    const parts = typed
+      .split(/[,;\n]/)
+      .map((part) => part.trim())
+      .filter((part) => part !== '');
     const found = new Map<number, BucketState>();
     for (const [i, part] of parts.entries()) {
-      const read = await bucket.read(part.trim(), asking);
+      const read = await bucket.read(part, asking);
       if (read.ok) {
         found.set(read.value.no, read.value);
         continue;
       }
       const inPlace = (choices: readonly Choice[]) =>
-        choices.map((one) => ({
-          ...one,
-          value: parts
-            .with(i, one.value)
-            .map((each) => each.trim())
-            .join(', '),
-        }));
+        choices.map((one) => ({ ...one, value: parts.with(i, one.value).join(', ') }));
       return {
         ok: false,
         why: read.why,

@@ -31,12 +31,15 @@ export const calendarDays: Kind<string[]> = {
 export const quietHours: Kind<QuietHours | 'none'> = {
   control: 'text',
   example: '22:00-08:00',
-  read: read((typed): ReadHours<QuietHours | 'none'> => {
+  read(typed, { words: { schedule: w } }) {
     const found = readDayHours(typed);
-    if (!found.ok) return found;
+    if (!found.ok) return { ok: false, why: w.problem(found.why) };
     if (found.value === 'closed') return { ok: true, value: 'none' };
-    return { ok: true, value: { from: found.value.opens, until: found.value.closes } };
-  }),
+    const { opens: from, closes: until } = found.value;
+    return until - from < 24 * 60
+      ? { ok: true, value: { from, until } }
+      : { ok: false, why: w.quietAllDay(typed) };
+  },
 };
 
 /** A time of day in minutes after midnight, or `off`. */

@@ -1,4 +1,12 @@
-import type { Action, Asking, More, Option, Reply } from '../contract.ts';
+import {
+  optional,
+  toRun,
+  type Action,
+  type Asking,
+  type More,
+  type Option,
+  type Reply,
+} from '../contract.ts';
 import { text } from './texts.ts';
 import { printLine } from '../parseLine.ts';
 
@@ -6,16 +14,9 @@ import { printLine } from '../parseLine.ts';
 const { prose: _prose, ...rowName } = text(200, '26');
 
 /** The option for the row at which a list continues. */
-export const fromOption: Option<string, false> = {
-  kind: { ...rowName, pressed: true },
-  needed: false,
-  about: (w) => w.desk.from,
-};
+export const fromOption: Option<string, false> = optional({ ...rowName, pressed: true }, (w) => w.desk.from);
 
-/**
- * A list's rows from the requested one on, and the lines that show it from each row. If that row no longer exists, the
- * list starts again: a repeated row is better than a missed one.
- */
+/** A list's rows from one on, and the line for each; from the first if that one is gone: rather repeated than missed. */
 export const longList = <T>(
   all: readonly T[],
   keyOf: (row: T) => string,
@@ -42,5 +43,5 @@ export const moreAction = (
 ): Action[] => {
   if (!more) return [];
   const line = more.from[shown ?? parts[more.of]?.length ?? 0];
-  return line === undefined ? [] : [{ label: more.label, line, press: 'run' }];
+  return line === undefined ? [] : [toRun(more.label, line)];
 };

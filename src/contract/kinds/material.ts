@@ -16,7 +16,6 @@ export const material: Kind<Material> = {
       .filter(({ name, aliases }) =>
         [name, ...aliases].some((one) => one.includes(typed.trim().toLowerCase())),
       )
-      .slice(0, 25)
       .map(({ name }) => ({ name, value: name })),
 };
 

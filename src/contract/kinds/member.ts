@@ -5,9 +5,6 @@ import type { Member } from '../../studio/logbook/ports.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 
-/** A platform shows at most this many suggestions. */
-const mostSuggestions = 25;
-
 /** The id in a mention, or typed as a number: unlike a name, nobody can imitate it. */
 const numberOf = (typed: string): string | undefined => {
   const [, mentioned, bare] = /^(?:<@!?(\d{1,20})>|(\d{15,20}))$/.exec(typed.trim()) ?? [];
@@ -31,11 +28,11 @@ const choicesOf = async (
 ): Promise<Choice[]> => {
   const { zone } = await book.studio();
   return Promise.all(
-    some.slice(0, mostSuggestions).map(async ({ id, name }): Promise<Choice> => {
+    some.slice(0, 25).map(async ({ id, name }): Promise<Choice> => {
       const alone = all.filter(looksLike(name)).length <= 1;
       const met = alone ? undefined : await book.metAt(id);
       const label = met === undefined ? name : plainText(words.option.memberSince(name, met), { now, zone });
-      return { name: label.slice(0, 100), value: alone && findsItself(name) ? name : id };
+      return { name: label, value: alone && findsItself(name) ? name : id };
     }),
   );
 };
@@ -70,10 +67,7 @@ export const member: Kind<Member> = {
   async suggest(typed, asking) {
     const all = await asking.book.members();
     const wanted = normalizedName(typed);
-    return choicesOf(
-      all.filter(({ name }) => normalizedName(name).includes(wanted)),
-      all,
-      asking,
-    );
+    const some = all.filter(({ name }) => normalizedName(name).includes(wanted));
+    return choicesOf(some, all, asking);
   },
 };

@@ -14,7 +14,6 @@ export const openQuestion: Kind<OpenQuestion> = {
     const wanted = typed.toLowerCase();
     return (await book.openQuestions(now))
       .filter(({ no, text }) => `q-${no}` === wanted || text.toLowerCase().includes(wanted))
-      .slice(0, 25)
-      .map(({ no, text }) => ({ name: `q-${no} · ${text}`.slice(0, 100), value: `q-${no}` }));
+      .map(({ no, text }) => ({ name: `q-${no} · ${text}`, value: `q-${no}` }));
   },
 };

@@ -18,15 +18,10 @@ const nearValues = <T extends string>(
   alike: Readonly<Record<string, T>>,
 ): Choice[] => {
   const most = said.length < 3 ? 0 : Math.max(1, Math.floor(said.length / 3));
+  const wordsFor = (value: T) => [value, ...Object.keys(alike).filter((word) => alike[word] === value)];
   const far = (one: string) => editDistance(said.slice(0, 40), one);
   return values
-    .map((value) => ({
-      value,
-      far: Math.min(
-        far(value),
-        ...Object.entries(alike).flatMap(([word, same]) => (same === value ? [far(word)] : [])),
-      ),
-    }))
+    .map((value) => ({ value, far: Math.min(...wordsFor(value).map(far)) }))
     .filter((one) => one.far <= most)
     .sort((a, b) => a.far - b.far)
     .slice(0, 3)
@@ -50,11 +45,7 @@ export const pick = <const T extends string>(
       values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
     if (found !== undefined) return { ok: true, value: found };
     const near = nearValues(said, values, alike);
-    return {
-      ok: false,
-      why: words.option.notOneOf(typed, [...values]),
-      ...(near.length > 0 && { near }),
-    };
+    return { ok: false, why: words.option.notOneOf(typed, [...values]), ...(near.length > 0 && { near }) };
   },
   suggest: async (typed) =>
     values
@@ -84,26 +75,23 @@ export const several = <const T extends string>(
 ): Kind<T[]> => ({
   control: 'text',
   example: values.slice(0, 2).join(', '),
-  read(typed, { words }) {
+  read(typed, { words: { option: w } }) {
     const found: T[] = [];
     for (const part of typed.split(/[,;+&/]|\band\b/i)) {
       const said = normalizedPick(part);
       if (said === '') continue;
       const whole = valueOrSynonym(said, values, alike);
+      const words = part.split(/\s+/).map(normalizedPick);
       const each = whole
         ? [whole]
-        : part.split(/\s+/).flatMap((word) => {
-            const one = normalizedPick(word);
-            const value = valueOrSynonym(one, values, alike);
-            return value ? [value] : one === '' ? [] : [undefined];
-          });
+        : words.filter((one) => one !== '').map((one) => valueOrSynonym(one, values, alike));
       for (const one of each) {
-        if (one === undefined) return { ok: false, why: words.option.notOneOf(part.trim(), [...values]) };
+        if (one === undefined) return { ok: false, why: w.notOneOf(part.trim(), [...values]) };
         if (!found.includes(one)) found.push(one);
       }
     }
     return found.length === 0
-      ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
+      ? { ok: false, why: w.notOneOf(typed, [...values]) }
       : { ok: true, value: found };
   },
   suggest: async (typed) => {

@@ -24,7 +24,9 @@ import {
 } from '../../words/text/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
 import { asciiText } from '../../parse/readNumeral.ts';
+import type { ReadQuantity } from '../../parse/measure.ts';
 import {
+  inUnit,
   readDuration,
   readLength,
   readMass,
@@ -36,6 +38,7 @@ import {
   readVolume,
 } from '../../parse/readQuantity.ts';
 import { unitsNamed } from '../../parse/tradeUnits.ts';
+import type { Window } from '../../studio/settings/bucketSettings.ts';
 import { bounded } from './bounded.ts';
 
 const units = async ({ book }: Asking) => (await book.studio()).units;
@@ -94,10 +97,7 @@ export const time = (low: Duration, high: Duration, bare: 'min' | 'h', example =
 export const stirMinutes: Kind<number> = bounded(
   '3',
   'number',
-  (typed) => {
-    const read = readDuration(typed, 'min');
-    return read.ok ? { ok: true, value: read.value / minutes(1) } : read;
-  },
+  (typed) => inUnit(readDuration(typed, 'min'), (lasts) => lasts / minutes(1)),
   {
     low: 0.1,
     high: 180,
@@ -126,19 +126,20 @@ export const percent = (low: number, high: number, example = '50'): Kind<number>
 export const chance: Kind<number> = bounded(
   '95 %',
   'text',
-  (typed) => {
-    const read = readPercent(typed);
-    return read.ok && read.value > 1 ? { ok: true, value: read.value / 100 } : read;
-  },
+  (typed) => inUnit(readPercent(typed), (value) => (value > 1 ? value / 100 : value)),
   { low: 0.5, high: 0.999, print: chanceText },
 );
-
-const plausibleSeconds = { low: seconds(0.5), high: seconds(600) };
 
 /** How long a piece or a tile is held in the glaze. */
 export const dipSeconds: Kind<Seconds> = bounded('3', 'number', readSeconds, {
   low: seconds(0.2),
   high: seconds(120),
+  print: (value) => secondsText(value),
+});
+
+const flowSeconds = bounded('14', 'number', readSeconds, {
+  low: seconds(0.5),
+  high: seconds(600),
   print: (value) => secondsText(value),
 });
 
@@ -150,10 +151,7 @@ export const effluxTime: Kind<Seconds | 'wont-run'> = {
   async read(typed, asking) {
     if (/^(?:w[o0]n['’´]?t|does ?n['’]?t|will not|no)[\s-]*(?:run|flow)?$/i.test(typed.trim()))
       return { ok: true, value: 'wont-run' };
-    return bounded('14', 'number', readSeconds, {
-      ...plausibleSeconds,
-      print: (value) => secondsText(value),
-    }).read(typed, asking);
+    return flowSeconds.read(typed, asking);
   },
 };
 
@@ -180,7 +178,7 @@ export const readOffGravity: Kind<{ value: number; scale?: GravityScale }> = {
 };
 
 /** A gravity on any scale. The command sets the limits. */
-export const statedGravity: Kind<number> = {
+export const statedGravity: Kind<Gravity> = {
   ...readOffGravity,
   async read(typed, asking) {
     const read = await readOffGravity.read(typed, asking);
@@ -193,33 +191,28 @@ export const statedGravity: Kind<number> = {
   },
 };
 
-/** A gravity window, `1.42-1.46`. */
-export const gravityWindow: Kind<{ low: Gravity; high: Gravity }> = {
+const windowOf = <T extends number>(
+  example: string,
+  readEnd: (typed: string) => ReadQuantity<T>,
+  least: number,
+  most: number,
+  unit = '',
+): Kind<Window<T>> => ({
   control: 'text',
-  example: '1.42-1.46',
+  example,
   read(typed, { words }) {
-    const range = readRange(typed);
-    if (!range.ok) return { ok: false, why: words.option.quantity(range.why, '1.42-1.46') };
+    const range = readRange(typed, readEnd);
+    if (!range.ok) return { ok: false, why: words.option.quantity(range.why, example) };
     const { low, high } = range.value;
-    if (low < 1.02 || high > 2.2 || low === high)
-      return { ok: false, why: words.option.windowOutside(typed, '1.02', '2.2') };
-    return { ok: true, value: { low: gravity(low), high: gravity(high) } };
+    return low < least || high > most || low === high
+      ? { ok: false, why: words.option.windowOutside(typed, `${least}${unit}`, `${most}${unit}`) }
+      : { ok: true, value: range.value };
   },
-};
+});
 
-/** A window of efflux times, `12-16` seconds. */
-export const secondsWindow: Kind<{ low: Seconds; high: Seconds }> = {
-  control: 'text',
-  example: '12-16',
-  read(typed, { words }) {
-    const range = readRange(typed, readSeconds);
-    if (!range.ok) return { ok: false, why: words.option.quantity(range.why, '12-16') };
-    const { low, high } = range.value;
-    if (low < 1 || high > 600 || low === high)
-      return { ok: false, why: words.option.windowOutside(typed, '1 s', '600 s') };
-    return { ok: true, value: { low, high } };
-  },
-};
+export const gravityWindow = windowOf('1.42-1.46', (typed) => inUnit(readNumber(typed), gravity), 1.02, 2.2);
+/** A window of efflux times. */
+export const secondsWindow = windowOf('12-16', readSeconds, 1, 600, ' s');
 
 /** An amount by weight or by volume, whichever was typed. */
 export type Amount = { mass: Grams } | { volume: Millilitres };
@@ -231,15 +224,12 @@ export const amount: Kind<Amount> = {
   async read(typed, asking) {
     const system = await units(asking);
     const { words } = asking;
-    const byVolume = readVolume(typed, system);
-    const byMass = byVolume.ok ? undefined : readMass(typed, system);
-    const value = byVolume.ok ? byVolume.value : byMass?.ok ? byMass.value : undefined;
-    if (value === undefined) {
-      const why = byVolume.ok ? undefined : byVolume.why;
-      return { ok: false, why: why ? words.option.amount(why, '450 ml') : [] };
-    }
+    const volume = readVolume(typed, system);
+    const read = volume.ok ? volume : readMass(typed, system);
+    if (!read.ok) return { ok: false, why: words.option.amount((volume.ok ? read : volume).why, '450 ml') };
+    const { value } = read;
     if (!(value > 0)) return { ok: false, why: words.option.notPositive(typed) };
     if (value > 200_000) return { ok: false, why: words.option.absurd(typed) };
-    return { ok: true, value: byVolume.ok ? { volume: millilitres(value) } : { mass: grams(value) } };
+    return { ok: true, value: volume.ok ? { volume: volume.value } : { mass: grams(value) } };
   },
 };

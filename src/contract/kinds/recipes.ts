@@ -1,7 +1,7 @@
 import type { Recipe } from '../../studio/settings/recipe.ts';
 import type { Kind } from '../contract.ts';
 import { readParts, readRecipe, type Part } from '../../parse/readRecipe.ts';
-import { nameKey } from '../../text/normalizedName.ts';
+import { byName, exactOrStarting, suggestions } from './studioThings.ts';
 
 /** A stored recipe by name, or a recipe typed out. */
 export const recipe: Kind<Recipe & { name?: string }> = {
@@ -11,36 +11,20 @@ export const recipe: Kind<Recipe & { name?: string }> = {
   example: 'feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3',
   async read(typed, { book, words }) {
     const { recipes } = await book.studio();
-    const wanted = nameKey(typed);
-    const exact = recipes.find(({ name }) => nameKey(name) === wanted);
-    if (exact) return { ok: true, value: exact };
-    const begun = wanted === '' ? [] : recipes.filter(({ name }) => nameKey(name).startsWith(wanted));
-    const [only] = begun;
-    if (only && begun.length === 1) return { ok: true, value: only };
+    const begun = exactOrStarting(recipes, typed);
     if (begun.length > 1)
-      return {
-        ok: false,
-        why: words.recipe.whichRecipe(typed),
-        choices: begun.slice(0, 5).map(({ name }) => ({ name, value: name })),
-      };
+      return { ok: false, why: words.recipe.whichRecipe(typed), choices: begun.slice(0, 5).map(byName) };
+    if (begun[0]) return { ok: true, value: begun[0] };
     const read = readRecipe(typed);
     if (read.ok) return read;
-    const looksNamed = !/\d/.test(typed) && !/[,;\n]/.test(typed);
+    const looksNamed = !/[\d,;\n]/.test(typed);
+    const have = recipes.map(({ name }) => name);
     return {
       ok: false,
-      why: looksNamed
-        ? words.recipe.noRecipe(
-            typed,
-            recipes.map(({ name }) => name),
-          )
-        : words.recipe.problem(read.why),
+      why: looksNamed ? words.recipe.noRecipe(typed, have) : words.recipe.problem(read.why),
     };
   },
-  suggest: async (typed, { book }) =>
-    (await book.studio()).recipes
-      .filter(({ name }) => nameKey(name).includes(nameKey(typed)))
-      .slice(0, 25)
-      .map(({ name }) => ({ name, value: name })),
+  suggest: async (typed, { book }) => suggestions((await book.studio()).recipes, typed),
 };
 
 /** Particle gravities of materials that are not in the table: `local clay 2.6, river ash 2.4`. */

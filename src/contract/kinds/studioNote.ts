@@ -3,7 +3,7 @@ import { studioNoteId, type StudioNote } from '../../studio/handbook.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 
 const choice = ({ no, title }: StudioNote, { words }: Asking): Choice => ({
-  name: words.notes.choice(studioNoteId(no), title).slice(0, 100),
+  name: words.notes.choice(studioNoteId(no), title),
   value: studioNoteId(no),
   typed: title,
 });
@@ -15,25 +15,23 @@ export const studioNote: Kind<StudioNote> = {
   example: 'n-1',
   async read(typed, asking) {
     const notes = await asking.book.notes();
-    const number = /^\s*(?:n-)?(\d{1,9})\s*$/i.exec(typed)?.[1];
-    const numbered = number === undefined ? undefined : notes.find(({ no }) => no === Number(number));
+    const number = Number(/^\s*(?:n-)?(\d{1,9})\s*$/i.exec(typed)?.[1]);
+    const numbered = notes.find(({ no }) => no === number);
     if (numbered) return { ok: true, value: numbered };
     const wanted = normalizedName(typed);
     const begun = wanted === '' ? [] : notes.filter(({ title }) => normalizedName(title).startsWith(wanted));
     const exact = begun.find(({ title }) => normalizedName(title) === wanted);
-    const [only] = begun;
-    if (exact) return { ok: true, value: exact };
-    if (only && begun.length === 1) return { ok: true, value: only };
+    const only = exact ?? (begun.length === 1 ? begun[0] : undefined);
+    if (only) return { ok: true, value: only };
     const { notes: w } = asking.words;
     return begun.length > 1
-      ? { ok: false, why: w.which(typed), choices: begun.slice(0, 25).map((one) => choice(one, asking)) }
+      ? { ok: false, why: w.which(typed), choices: begun.map((one) => choice(one, asking)) }
       : { ok: false, why: w.none(typed) };
   },
   async suggest(typed, asking) {
     const wanted = normalizedName(typed);
     return (await asking.book.notes())
       .filter(({ no, title }) => `${studioNoteId(no)} ${normalizedName(title)}`.includes(wanted))
-      .slice(0, 25)
       .map((one) => choice(one, asking));
   },
 };

@@ -10,35 +10,36 @@ import { asciiText } from '../../parse/readNumeral.ts';
 import { readMass } from '../../parse/readQuantity.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 
+interface Named {
+  name: string;
+}
+
 /** The exact match; otherwise all whose names start with the text. */
-const exactOrStarting = <T extends { name: string }>(all: readonly T[], typed: string): T[] => {
-  const exact = all.find(({ name }) => nameKey(name) === nameKey(typed));
+export const exactOrStarting = <T extends Named>(all: readonly T[], typed: string): T[] => {
+  const wanted = nameKey(typed);
+  const exact = all.find(({ name }) => nameKey(name) === wanted);
   if (exact) return [exact];
-  return nameKey(typed) === '' ? [] : all.filter(({ name }) => nameKey(name).startsWith(nameKey(typed)));
+  return wanted === '' ? [] : all.filter(({ name }) => nameKey(name).startsWith(wanted));
 };
 
+export const byName = ({ name }: Named): Choice => ({ name, value: name });
+
 /** The names nearest to what was typed, the studio's few things being all that there is to choose from. */
-const nearNames = (typed: string, all: readonly { name: string }[]): { near?: Choice[] } => {
+const nearNames = (typed: string, all: readonly Named[]): { near?: Choice[] } => {
   const said = nameKey(typed).slice(0, 40);
   const near = all
     .map(({ name }) => ({ name, far: editDistance(said, nameKey(name)) }))
     .sort((a, b) => a.far - b.far)
     .slice(0, 3)
-    .map(({ name }) => ({ name: name.slice(0, 100), value: name }));
+    .map(byName);
   return near.length > 0 ? { near } : {};
 };
 
-const askWhich = (typed: string, some: readonly { name: string }[], { words }: Asking) => ({
-  ok: false as const,
-  why: words.option.whichOne(typed),
-  choices: some.slice(0, 25).map(({ name }): Choice => ({ name: name.slice(0, 100), value: name })),
-});
+const askWhich = (typed: string, some: readonly Named[], { words }: Asking) =>
+  ({ ok: false, why: words.option.whichOne(typed), choices: some.map(byName) }) as const;
 
-const suggestions = (all: readonly { name: string }[], typed: string): Choice[] =>
-  all
-    .filter(({ name }) => nameKey(name).includes(nameKey(typed)))
-    .slice(0, 25)
-    .map(({ name }) => ({ name, value: name }));
+export const suggestions = (all: readonly Named[], typed: string): Choice[] =>
+  all.filter(({ name }) => nameKey(name).includes(nameKey(typed))).map(byName);
 
 export const vessel: Kind<Vessel> = {
   control: 'text',
@@ -46,12 +47,11 @@ export const vessel: Kind<Vessel> = {
   async read(typed, asking) {
     const { book, words } = asking;
     const { vessels } = await book.studio();
-    const [found, ...others] = exactOrStarting(vessels, typed);
-    if (found && others.length > 0) return askWhich(typed, [found, ...others], asking);
+    const found = exactOrStarting(vessels, typed);
+    if (found.length > 1) return askWhich(typed, found, asking);
+    if (found[0]) return { ok: true, value: found[0] };
     const have = vessels.map(({ name }) => name);
-    return found
-      ? { ok: true, value: found }
-      : { ok: false, why: words.option.noSuch('vessel', typed, have), ...nearNames(typed, vessels) };
+    return { ok: false, why: words.option.noSuch('vessel', typed, have), ...nearNames(typed, vessels) };
   },
   suggest: async (typed, { book }) => suggestions((await book.studio()).vessels, typed),
 };
@@ -59,6 +59,8 @@ export const vessel: Kind<Vessel> = {
 const standardCup = (typed: string): FlowCupKind | undefined =>
   flowCups.find(({ kind, name }) => nameKey(kind) === nameKey(typed) || nameKey(name) === nameKey(typed))
     ?.kind;
+
+const cupKinds: string[] = [...flowCups.map(({ kind }) => kind), 'own'];
 
 export const cupKind: Kind<FlowCupKind | 'own'> = {
   control: {
@@ -68,14 +70,10 @@ export const cupKind: Kind<FlowCupKind | 'own'> = {
   read(typed, { words }) {
     if (nameKey(typed) === 'own') return { ok: true, value: 'own' };
     const kind = standardCup(typed);
-    return kind
-      ? { ok: true, value: kind }
-      : { ok: false, why: words.option.notOneOf(typed, [...flowCups.map((cup) => cup.kind), 'own']) };
+    return kind ? { ok: true, value: kind } : { ok: false, why: words.option.notOneOf(typed, cupKinds) };
   },
   suggest: async (typed) =>
-    [...flowCups.map(({ kind }): string => kind), 'own']
-      .filter((kind) => kind.startsWith(nameKey(typed)))
-      .map((kind) => ({ name: kind, value: kind })),
+    cupKinds.filter((kind) => kind.startsWith(nameKey(typed))).map((kind) => ({ name: kind, value: kind })),
 };
 
 /** One of the studio's own flow cups, or a standard kind. */
@@ -89,16 +87,16 @@ export const cup: Kind<StudioCup> = {
     if (found) return { ok: true, value: found };
     const kind = standardCup(typed);
     if (kind) return { ok: true, value: { name: kind, kind } };
-    const [near, ...others] = exactOrStarting(cups, typed);
-    if (near && others.length > 0) return askWhich(typed, [near, ...others], asking);
-    if (near) return { ok: true, value: near };
+    const begun = exactOrStarting(cups, typed);
+    if (begun.length > 1) return askWhich(typed, begun, asking);
+    if (begun[0]) return { ok: true, value: begun[0] };
     const have = [...cups.map(({ name }) => name), ...flowCups.map((one) => one.kind)];
     return { ok: false, why: words.option.noSuch('cup', typed, have), ...nearNames(typed, cups) };
   },
   async suggest(typed, { book }) {
     const { cups } = await book.studio();
     const kinds = flowCups.map(({ kind }) => ({ name: kind }));
-    return suggestions([...cups, ...kinds], typed).slice(0, 25);
+    return suggestions([...cups, ...kinds], typed);
   },
 };
 
@@ -110,25 +108,20 @@ export const entry: Kind<{ stream: StreamNo; seq: Seq }> = {
     const found = readEntryId(typed);
     return found ? { ok: true, value: found } : { ok: false, why: words.option.notAnEntry(typed) };
   },
-  async suggest(_typed, asking) {
-    return recentEntries(asking);
+  async suggest(_typed, { book, member, now, words }) {
+    const { units, zone } = await book.studio();
+    const buckets = await book.buckets();
+    const recent = await Promise.all(buckets.map(({ no }) => book.entries(no, { most: 5 })));
+    return recent
+      .flat()
+      .filter((one) => one.by === member && one.undoneBy === undefined && one.event.kind !== 'undo')
+      .sort((a, b) => b.loggedAt - a.loggedAt)
+      .slice(0, 25)
+      .map((one) => {
+        const name = buckets.find(({ no }) => no === one.stream)?.settings.name ?? '';
+        return { name: plainText(words.log.short(one.id, name, one, units), { now, zone }), value: one.id };
+      });
   },
-};
-
-const recentEntries = async ({ book, member, now, words }: Asking): Promise<Choice[]> => {
-  const { units, zone } = await book.studio();
-  const buckets = await book.buckets();
-  const recent = await Promise.all(buckets.map(({ no }) => book.entries(no, { most: 5 })));
-  return recent
-    .flat()
-    .filter((one) => one.by === member && one.undoneBy === undefined && one.event.kind !== 'undo')
-    .sort((a, b) => b.loggedAt - a.loggedAt)
-    .slice(0, 25)
-    .map((one) => {
-      const name = buckets.find(({ no }) => no === one.stream)?.settings.name ?? '';
-      const label = plainText(words.log.short(one.id, name, one, units), { now, zone });
-      return { name: label.slice(0, 100), value: one.id };
-    });
 };
 
 const cityChoices = (typed: string): Choice[] =>
@@ -143,17 +136,17 @@ export const zone: Kind<string> = {
     if (named !== undefined) return { ok: true, value: named };
     const choices = cityChoices(typed);
     const [only, ...others] = new Set(choices.map(({ value }) => value));
-    if (only !== undefined && others.length === 0) return { ok: true, value: only };
-    if (only !== undefined)
-      return { ok: false, why: words.option.whichOne(typed), choices: choices.slice(0, 25) };
-    return { ok: false, why: words.option.notAZone(typed) };
+    if (only === undefined) return { ok: false, why: words.option.notAZone(typed) };
+    return others.length === 0
+      ? { ok: true, value: only }
+      : { ok: false, why: words.option.whichOne(typed), choices };
   },
   async suggest(typed) {
     const found = Intl.supportedValuesOf('timeZone')
       .filter((name) => nameKey(name).includes(nameKey(typed)))
       .map((name) => ({ name, value: name }));
     const others = cityChoices(typed).filter(({ value }) => !found.some((one) => one.value === value));
-    return [...others, ...found].slice(0, 25);
+    return [...others, ...found];
   },
 };
 

@@ -1,14 +1,14 @@
-import type { Option } from '../contract.ts';
+import { optional, type Option } from '../contract.ts';
 import { text } from './texts.ts';
 
 const line = text(3000, '/batch plan recipe:"Gull Grey"');
 
 /**
- * The recipe's line that could not be run before this was answered; only a button sets it, and the answer offers it
- * again. No other line is offered: whoever types one could put it under everybody's thumb.
+ * The recipe's line that could not be run before this; the answer offers it again. A button alone sets it, and to no
+ * other line: whoever typed one could put it under everybody's thumb.
  */
-export const thenOption: Option<string, false> = {
-  kind: {
+export const thenOption: Option<string, false> = optional(
+  {
     ...line,
     pressed: true,
     read: (typed, asking) =>
@@ -16,6 +16,5 @@ export const thenOption: Option<string, false> = {
         ? line.read(typed, asking)
         : { ok: false, why: asking.words.desk.thenRecipe },
   },
-  needed: false,
-  about: (w) => w.desk.then,
-};
+  (w) => w.desk.then,
+);

@@ -74,13 +74,13 @@ const takeQuantity = (text: PlainText, system: UnitSystem): PlainQuantity | unde
   const { label: named, compound: both, clock, number: digits = '', space = '', unit: word } = found.groups;
   const end = found.index + found[0].length;
   const labelled = named === undefined ? undefined : labels.find(([one]) => one.test(named))?.[1];
-  if (both !== undefined) {
+  const whole = both ?? clock;
+  if (whole !== undefined) {
     text.cut(found.index, end);
-    return { is: /lb|pound/i.test(both) ? ['mass'] : ['duration'], typed: both, number: NaN };
-  }
-  if (clock !== undefined) {
-    text.cut(found.index, end);
-    return { is: labelled ?? ['duration'], typed: clock, number: NaN };
+    const is: PlainQuantity['is'] = both
+      ? [/lb|pound/i.test(both) ? 'mass' : 'duration']
+      : (labelled ?? ['duration']);
+    return { is, typed: whole, number: NaN };
   }
   const name = word === undefined ? undefined : spelt(word, system);
   // A word after the number that is no unit belongs to what follows.

@@ -48,15 +48,10 @@ export const maybeOf = ({ typed, loose }: Shared, weighs: boolean): Maybe | unde
   const { number } = one;
   if (typed['seconds'] === undefined && number >= 3 && number <= 90)
     return { option: 'seconds', value: one.typed, typed: one.typed };
-  if (
-    weighs &&
-    typed['weight'] === undefined &&
-    typed['gravity'] === undefined &&
-    number > 90 &&
-    number < 2000
-  )
-    return { option: 'weight', value: `${one.typed}g`, typed: one.typed };
-  return undefined;
+  const wantsWeight = weighs && typed['weight'] === undefined && typed['gravity'] === undefined;
+  return wantsWeight && number > 90 && number < 2000
+    ? { option: 'weight', value: `${one.typed}g`, typed: one.typed }
+    : undefined;
 };
 
 /** A whole number that is left over, when no bucket was named: its number. */

@@ -112,17 +112,8 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
   const bucket = named ?? lone?.bucket ?? takeNearBucket(text, buckets);
   const quantities = all.filter((one) => one !== lone?.at);
 
-  const isBare = [
-    quantities.length > 0,
-    verbs.size > 0,
-    out,
-    after,
-    look,
-    seen,
-    level,
-    substance,
-    when,
-  ].every((one) => !one);
+  const told = [quantities.length > 0, verbs.size > 0, out, after, look, seen, level, substance, when];
+  const isBare = told.every((one) => !one);
   if (bucket && isBare && unreadOf(text).length === 0) return { kind: 'bucket', bucket };
   if (isQuestion) return { kind: 'none' };
   const isPoured = source !== undefined && isFrom(source) && (verbs.has('add') || out);
@@ -178,31 +169,19 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
   }
   const shared = share(quantities, measured);
   const isMeasured = Object.keys(shared.typed).length > 0;
-  if (verbs.has('sieve') && !isMeasured)
-    return draft(
-      'sieved',
-      share(
-        quantities.map((one) => ({
-          ...one,
-          typed: one.is.includes('mesh') ? String(one.number) : one.typed,
-        })),
-        [['mesh', 'mesh']],
-      ),
+  if (verbs.has('sieve') && !isMeasured) {
+    const bare = quantities.map((one) =>
+      one.is.includes('mesh') ? { ...one, typed: String(one.number) } : one,
     );
+    return draft('sieved', share(bare, [['mesh', 'mesh']]));
+  }
   const maybe = maybeOf(shared, vessels.length > 0);
   const isLook = (look ?? seen) !== undefined && (verbs.size > 0 || bucket !== undefined);
   const isBareNumber =
     maybe !== undefined && (verbs.has('read') || (bucket !== undefined && unreadOf(text).length === 0));
   if (isMeasured || isLook || isBareNumber || level !== undefined) {
-    const stirred = unstirred
-      ? 'no'
-      : after
-        ? after.just
-          ? 'yes'
-          : undefined
-        : verbs.has('stir')
-          ? 'yes'
-          : undefined;
+    const isStirred = after ? after.just : verbs.has('stir');
+    const stirred = unstirred ? 'no' : isStirred ? 'yes' : undefined;
     return draft('reading', shared, { look, seen, level, stirred }, maybe);
   }
   if (!verbs.has('stir') || unstirred) return { kind: 'none' };

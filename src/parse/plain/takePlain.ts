@@ -14,9 +14,7 @@ const markup = [
 /** One line of plain characters, without markup and control characters. */
 export const plainLine = (typed: string): string =>
   asciiText(
-    markup
-      .reduce((text, mark) => text.replace(mark, ' '), typed)
-      .replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, ' '),
+    [...markup, /[\p{Cc}\p{Cf}\u2028\u2029]+/gu].reduce((text, mark) => text.replace(mark, ' '), typed),
   );
 
 const household =

@@ -1,8 +1,7 @@
 import { present } from '../../present.ts';
 import { choice, fact } from '../../contract/replyParts.ts';
-import type { Action, Asking, Kind, Reply } from '../../contract/contract.ts';
+import { refusal, type Action, type Asking, type Kind, type Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
-import { refusal } from '../../contract/refusal.ts';
 import type { PlainLine } from '../../parse/plain/readPlainLine.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';

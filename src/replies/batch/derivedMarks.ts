@@ -3,7 +3,8 @@ import { bucketMarks, marksInText, poisons } from '../../studio/bucket/bucketHaz
 import { recipeCautions, unexplainedMaterials, type Recipe } from '../../studio/settings/recipe.ts';
 import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
 import type { Text } from '../../words/text/text.ts';
-import type { Asking } from '../../contract/contract.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { isHazard } from '../../studio/settings/barehanded.ts';
 import { recipeNamed } from './recipeOfBucket.ts';
 
@@ -59,6 +60,16 @@ export const unexplainedOf = async ({ recipe, glaze, name }: Titles, asking: Ask
   const { materials } = await asking.book.studio();
   return found ? unexplainedMaterials(found, materials) : [];
 };
+
+/** A reply about a bucket, with a caution first when its recipe names a material that nobody has explained. */
+export const withUnexplained = async (
+  reply: Reply,
+  { settings }: BucketState,
+  asking: Asking,
+): Promise<Reply> => ({
+  ...reply,
+  cautions: [...(await unexplainedIn(settings, asking)), ...(reply.cautions ?? [])],
+});
 
 /** What is warned of when a bucket's recipe names a material that nobody has explained. */
 export const unexplainedIn = async (titles: Titles, asking: Asking): Promise<Text[]> => {

@@ -10,9 +10,8 @@ import {
   type Recipe,
 } from '../../studio/settings/recipe.ts';
 import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
-import type { Action, Asking, Reply } from '../../contract/contract.ts';
+import { refusal, type Action, type Asking, type Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
-import { refusal } from '../../contract/refusal.ts';
 import type { Words } from '../../words/words.ts';
 import type { Part } from '../../parse/readRecipe.ts';
 

@@ -1,6 +1,5 @@
-import { refusal } from '../../contract/refusal.ts';
 import { choice, pressToEdit, pressToRun } from '../../contract/replyParts.ts';
-import type { Asking, Reply } from '../../contract/contract.ts';
+import { refusal, type Asking, type Reply } from '../../contract/contract.ts';
 import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { BucketCaution, BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import { knownHazards, unexplainedOf } from './derivedMarks.ts';

@@ -1,5 +1,4 @@
-import type { Reply } from '../../contract/contract.ts';
-import { refusal } from '../../contract/refusal.ts';
+import { refusal, type Reply } from '../../contract/contract.ts';
 import type { Words } from '../../words/words.ts';
 
 /** What is still to be said of a material. */

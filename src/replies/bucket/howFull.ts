@@ -5,8 +5,7 @@ import { pailVolumeFromRimGap } from '../../studio/contents/pailVolumeFromRimGap
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import { volumeText } from '../../words/text/measures.ts';
 import type { Words } from '../../words/words.ts';
-import type { Reply } from '../../contract/contract.ts';
-import { refusal } from '../../contract/refusal.ts';
+import { refusal, type Reply } from '../../contract/contract.ts';
 
 type Filled =
   | { kind: 'refused'; reply: Reply }

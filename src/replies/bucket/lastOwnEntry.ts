@@ -1,6 +1,5 @@
 import { choice, pressToRun } from '../../contract/replyParts.ts';
-import type { Asking, Reply } from '../../contract/contract.ts';
-import { refusal } from '../../contract/refusal.ts';
+import { refusal, type Asking, type Reply } from '../../contract/contract.ts';
 import { coatStream, firedStream, pieceStream } from '../../studio/ids.ts';
 import { notUndoable } from '../../studio/logbook/undoable.ts';
 import { describeEntry } from './describeEntry.ts';
@@ -16,7 +15,7 @@ export const lastOwnEntry = async (asking: Asking): Promise<Reply> => {
   const [last] = entries
     .filter((entry) => entry.by === member && notUndoable(entry, asking) === undefined)
     .sort((a, b) => b.loggedAt - a.loggedAt || b.seq - a.seq);
-  if (!last) return { ...refusal(words.undo.noneOfYours, {}), private: true };
+  if (!last) return refusal(words.undo.noneOfYours);
   const bucket = (await book.buckets()).find(({ no }) => no === last.stream);
   const title = bucket ? words.undo.lastIn(last.id, bucket.settings.name) : words.undo.last(last.id);
   return {

@@ -5,8 +5,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { isForDipping } from '../../studio/verdict/judgedBy.ts';
 import { dipTime, type CoatWanted } from '../../studio/piece/dipTime.ts';
-import type { Asking, Reply } from '../../contract/contract.ts';
-import { refusal } from '../../contract/refusal.ts';
+import { refusal, type Asking, type Reply } from '../../contract/contract.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 
 /** How long to dip for a wanted thickness. If the bucket is on hold, its verdict instead. */

@@ -142,10 +142,7 @@ const makeRoom = (volume: number, pail: number, safe: number, held: number) => {
   return { blendMl: Math.min(share * kept, held), ladleMl: volume - kept };
 };
 
-/**
- * How much of another bucket brings this one to mid-window: no more than is safe, fits with room to stir, or is
- * there.
- */
+/** How much of another bucket brings this one to mid-window, as far as it is safe, is there, and fits with room to stir. */
 const byBlending = (
   c: Correction,
   pail: Millilitres | undefined,

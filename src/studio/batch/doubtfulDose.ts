@@ -3,20 +3,14 @@ import { saturatedSolutionWith, saltIn } from '../bucket/flocculantSolution.ts';
 import { checkpointOfDry, doseStepOfDry } from '../dose/nextDose.ts';
 import type { SaidAddition } from './readAddition.ts';
 
-/**
- * A glaze takes deflocculant by the drop. A casting slip takes far more: 0.2 to 0.5 % of its dry mass (common
- * practice).
- */
+/** A glaze takes drops of deflocculant; a casting slip takes 0.2 to 0.5 % of its dry mass (common practice). */
 const mostDeflocculantOfDry = 0.001;
 
 /** Dry powder in a litre at gravity 1.44, and the pail's size when nobody has said one (common practice). */
 const dryPerMl = 0.7;
 const usualPail = 19_000;
 
-/**
- * The dry powder in a bucket as the logbook has it. When it is unknown, that of a full pail, so that the fewest doses
- * are questioned.
- */
+/** The dry powder in a bucket; where it is unknown, that of a full pail, so that the fewest doses are questioned. */
 const dryMass = ({ bucket }: SaidAddition): number =>
   (bucket.unknownSince.length === 0 ? bucket.contents?.solids : undefined) ??
   dryPerMl * (bucket.settings.pail ?? usualPail);

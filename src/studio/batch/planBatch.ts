@@ -22,13 +22,7 @@ export type BatchPlan =
   | { kind: 'beyond-powder'; particleGravity: Gravity }
   | { kind: 'paste'; fraction: number }
   | { kind: 'too-small'; step: Grams }
-  | {
-      kind: 'plan';
-      materials: WeighedMaterial[];
-      powder: Grams;
-      water: Grams;
-      volume: Millilitres;
-    };
+  | { kind: 'plan'; materials: WeighedMaterial[]; powder: Grams; water: Grams; volume: Millilitres };
 
 const totalOf = (amount: BatchWanted['amount'], gravity: Gravity, particleGravity: Gravity): Grams => {
   if ('powder' in amount) return amount.powder;
@@ -37,9 +31,7 @@ const totalOf = (amount: BatchWanted['amount'], gravity: Gravity, particleGravit
   return wanted.ok ? wanted.value : grams(0);
 };
 
-/**
- * A new batch: grams of each material, which sum exactly in steps of the scale, and the water for the wanted gravity.
- */
+/** Grams of each material, which sum exactly in steps of the scale, and the water for the wanted gravity. */
 export const planBatch = ({ recipe, particleGravity, gravity, amount, step }: BatchWanted): BatchPlan => {
   if (!(gravity > 1)) return { kind: 'not-glaze' };
   const packed = solidsVolumeFraction({ slurry: gravity, particleGravity });

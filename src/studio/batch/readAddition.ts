@@ -44,10 +44,7 @@ const asVolume = (amount: SaidAddition['amount']): Millilitres | undefined => {
   return 'volume' in amount ? amount.volume : millilitres(amount.mass);
 };
 
-/**
- * The volume that an addition takes up in the pail, or frees, as far as it is known. Powder takes its weight over its
- * gravity.
- */
+/** The volume that an addition takes up or frees, as far as it is known. Powder takes its weight over its gravity. */
 const roomOf = ({ what, amount, bucket }: SaidAddition): number => {
   if (!amount || ((what === 'glaze' || what === 'taken') && 'mass' in amount)) return 0;
   if ('volume' in amount) return amount.volume;
@@ -128,56 +125,44 @@ export const readAddition = (said: SaidAddition): AdditionFound => {
     return { ok: false, why: { kind: 'more-than-held', held: held.value, from: what === 'glaze' } };
   const implausible = notADose(said) ?? beyondItsWater(said);
   if (implausible) return { ok: false, why: implausible };
+  if (what === 'dry' && volume !== undefined) return { ok: false, why: { kind: 'wants-weight', what } };
+  if ((what === 'glaze' || what === 'taken') && mass !== undefined)
+    return { ok: false, why: { kind: 'wants-volume', what } };
   switch (what) {
     case 'water':
-    case 'draw-off': {
-      const water = asVolume(amount);
-      return { ok: true, added: { what, ...definedOnly({ volume: water }) } };
-    }
+    case 'draw-off':
+      return { ok: true, added: { what, ...definedOnly({ volume: asVolume(amount) }) } };
     case 'dry':
-      if (volume !== undefined) return { ok: false, why: { kind: 'wants-weight', what } };
       return { ok: true, added: { what, ...definedOnly({ mass }) } };
     case 'flocculant': {
       if (mass !== undefined) return { ok: true, added: { what, heptahydrate: mass } };
       if (volume === undefined) return { ok: true, added: { what } };
-      const salt =
-        said.saltPerLitre === undefined ? {} : { heptahydrate: grams((said.saltPerLitre * volume) / 1000) };
-      return { ok: true, added: { what, volume, ...salt } };
+      const heptahydrate =
+        said.saltPerLitre === undefined ? undefined : grams((said.saltPerLitre * volume) / 1000);
+      return { ok: true, added: { what, volume, ...definedOnly({ heptahydrate }) } };
     }
     case 'glaze': {
-      if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
       const salt =
         from && volume !== undefined && held && held.value > 0 && from.flocculant.heptahydrate > 0
           ? grams((from.flocculant.heptahydrate * volume) / held.value)
           : undefined;
       const known =
         from && !from.voided && from.unknownSince.length === 0 ? withoutFlagged(from).predicted : undefined;
-      const told = said.gravity ?? known?.value;
-      const u95 = said.gravity === undefined ? known?.u95 : undefined;
+      const { gravity = known?.value, own } = said;
+      const gravityU = said.gravity === undefined ? known?.u95 : undefined;
       return {
         ok: true,
         added: {
           what,
-          ...definedOnly({
-            volume,
-            gravity: told,
-            gravityU: u95,
-            from: from?.no,
-            own: said.own,
-            heptahydrate: salt,
-          }),
+          ...definedOnly({ volume, gravity, gravityU, from: from?.no, own, heptahydrate: salt }),
         },
         ...(from && { taken: { what: 'taken', ...definedOnly({ volume }), to: bucket.no } }),
       };
     }
     case 'taken':
-      if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
       return { ok: true, added: { what, ...definedOnly({ volume }) } };
     case 'deflocculant':
     case 'other':
-      return {
-        ok: true,
-        added: { what, ...definedOnly({ volume, mass }) },
-      };
+      return { ok: true, added: { what, ...definedOnly({ volume, mass }) } };
   }
 };

@@ -9,14 +9,8 @@ const round = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
 const ladderOf = (units: UnitSystem) =>
   units === 'us' ? { unit: 'lb', size: pound, bag: 50 } : { unit: 'kg', size: 1000, bag: 25 };
 
-export interface RoundBatch {
-  /** As it is typed: `10kg`. */
-  typed: string;
-  powder: Grams;
-}
-
-/** The round weight nearest to this one; none if it is round already, or too small to matter. */
-export const roundBatch = (powder: Grams, units: UnitSystem): RoundBatch | undefined => {
+/** The round weight nearest to this one, as it is typed; none if it is round already, or too small to matter. */
+export const roundBatch = (powder: Grams, units: UnitSystem): string | undefined => {
   const { unit, size } = ladderOf(units);
   const number = powder / size;
   if (!(number >= 0.5)) return undefined;
@@ -24,14 +18,10 @@ export const roundBatch = (powder: Grams, units: UnitSystem): RoundBatch | undef
   const steps = round.map((one) => one * power);
   const nearest = steps.toSorted((a, b) => Math.abs(a - number) - Math.abs(b - number))[0] ?? number;
   if (Math.abs(nearest - number) <= 0.005 * number) return undefined;
-  const said = Number(nearest.toPrecision(3));
-  return { typed: `${said}${unit}`, powder: grams(said * size) };
+  return `${Number(nearest.toPrecision(3))}${unit}`;
 };
 
-/**
- * The batch that uses up one whole bag of its largest material: 25 kg, or 50 lb (common practice). The weight is of all of
- * the powder, or of its base.
- */
+/** The batch, by all of its powder or by its base, that uses up a bag of its largest material (25 kg or 50 lb: common practice). */
 export const bagBatch = (
   { lines }: Recipe,
   { weight, of }: { weight: Grams; of: 'all' | 'base' },

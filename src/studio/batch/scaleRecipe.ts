@@ -13,10 +13,7 @@ export const inSteps = (total: Grams, step: Grams): number => Math.round(total /
 /** Steps as grams, without floating-point digits. */
 const fromSteps = (steps: number, step: Grams): Grams => grams(Number((steps * step).toPrecision(12)));
 
-/**
- * The recipe in grams for a weight of powder. Each amount is rounded to the scale's step and the sum is exact: the
- * largest remainders are rounded up.
- */
+/** The recipe in grams, to the scale's step. The sum is exact: the largest remainders are rounded up. */
 export const scaleRecipe = (
   { lines }: Recipe,
   { total, step }: { total: Grams; step: Grams },

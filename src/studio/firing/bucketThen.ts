@@ -121,13 +121,9 @@ export const bucketThen = (states: readonly BucketState[], stretch: TimeSpan): B
   const all = bucketsDuring(asCounted(states), stretch);
   const last = all.at(-1);
   if (!last) return undefined;
-  const told = new Set<string>();
   const outside = all
     .flatMap((one) => one.outside)
-    .filter(({ what, at: readAt }) => {
-      const key = `${what} ${readAt}`;
-      return !told.has(key) && told.add(key);
-    });
+    .filter(({ what, at }, i, each) => each.findIndex((one) => one.what === what && one.at === at) === i);
   const then: BucketThen = {
     ...last,
     conditions: throughout(all.map(({ conditions }) => conditions)),

@@ -65,10 +65,7 @@ const wasSo = (condition: DipCondition, { conditions, body, result }: Dip): bool
   return cone === undefined ? undefined : cone === condition.cone;
 };
 
-/**
- * A bucket on one day, in the studio's zone: everything dipped in it then shares its state, its air, and often its
- * firing.
- */
+/** A bucket on one local day: what is dipped in it then shares its state, its air, and often its firing. */
 const dayOf = ({ result, dipped }: Dip, zone: string): string =>
   `${result.said.bucket} ${dayNumber(wallOf(dipped?.from ?? result.at, zone))}`;
 

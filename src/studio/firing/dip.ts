@@ -91,10 +91,7 @@ const bisqueSaid = ({ bisque, bisqueCone }: FiredSaid, plan: PieceState | undefi
   return bisqueOf(definedOnly({ absorption, cone }));
 };
 
-/**
- * True when it was not dry before the dip, false when it was; undefined when the hour is unknown and it was drying
- * that day.
- */
+/** Whether it was dipped before it was dry; undefined when it dried that day and the hour is unknown. */
 const wasDamp = (ready: DryReady, { from, to }: TimeSpan): boolean | undefined => {
   if (ready === 'never' || ready.readyAt > to) return true;
   return ready.readyAt <= from ? false : undefined;
@@ -103,10 +100,6 @@ const wasDamp = (ready: DryReady, { from, to }: TimeSpan): boolean | undefined =
 /** A plan with no ticks does not say which steps were left out. */
 const stepLeft = (plan: PieceState | undefined, done: PrepStep[], step: PrepStep): boolean | undefined =>
   plan && plan.done.length > 0 && plan.steps.includes(step) ? !done.includes(step) : undefined;
-
-/** The steps before the dip; later ones cannot have affected it. */
-const beforeDip = (steps: readonly PrepStep[]): PrepStep[] =>
-  steps.slice(0, Math.max(0, steps.indexOf('dip')));
 
 /** A result with the state of the logbook when the piece was dipped. */
 export const dipOf = (result: FiredState, around: DipContext): Dip => {
@@ -125,7 +118,8 @@ export const dipOf = (result: FiredState, around: DipContext): Dip => {
     buckets,
     ...definedOnly({ bisque, body }),
     ...(ready && { resistReady: ready }),
-    ...(plan && { planned: beforeDip(plan.steps) }),
+    // Later steps cannot have affected the dip.
+    ...(plan && { planned: plan.steps.slice(0, Math.max(0, plan.steps.indexOf('dip'))) }),
     ...definedOnly({ done }),
     conditions: {
       // When a layer's bucket had no setup yet, its conditions are unknown.

@@ -45,25 +45,21 @@ export const conditionKey = (condition: DipCondition): string => {
 export const knownConditions = (all: Record<string, boolean | undefined>): Conditions =>
   Object.fromEntries(Object.entries(all).filter(([, is]) => is !== undefined));
 
-/** True when it held for one of them, false when for none; otherwise unknown. */
-export const ofAny = (all: readonly Conditions[]): Conditions =>
+const ofEach = (
+  all: readonly Conditions[],
+  together: (each: (boolean | undefined)[]) => boolean | undefined,
+): Conditions =>
   knownConditions(
-    Object.fromEntries(
-      bucketConditions.map((name) => {
-        const each = all.map((one) => one[name]);
-        const so = each.includes(true) ? true : each.includes(undefined) ? undefined : false;
-        return [name, all.length === 0 ? undefined : so];
-      }),
-    ),
+    Object.fromEntries(bucketConditions.map((name) => [name, together(all.map((one) => one[name]))])),
   );
 
-/** The conditions that held throughout; those that changed are left out. */
-export const throughout = ([first, ...rest]: readonly Conditions[]): Conditions =>
-  knownConditions(
-    Object.fromEntries(
-      bucketConditions.map((name) => [
-        name,
-        rest.every((one) => one[name] === first?.[name]) ? first?.[name] : undefined,
-      ]),
-    ),
+/** True when it held for one of them, false when for none; otherwise unknown. */
+export const ofAny = (all: readonly Conditions[]): Conditions =>
+  ofEach(
+    all,
+    (each) => each.includes(true) || (each.length === 0 || each.includes(undefined) ? undefined : false),
   );
+
+/** The conditions that did not change from the first to the last. */
+export const throughout = (all: readonly Conditions[]): Conditions =>
+  ofEach(all, ([first, ...rest]) => (rest.every((is) => is === first) ? first : undefined));

@@ -12,24 +12,18 @@ export type DipProblem =
 export const problemsAtDip = (
   { gravity, stirredAt, conditions }: BucketThen,
   dipped: Instant,
-): DipProblem[] => [
-  ...(gravity && conditions['gravity-over'] === true
-    ? [{ is: 'over' as const, by: gravity.value - gravity.window.high }]
-    : []),
-  ...(gravity && conditions['gravity-under'] === true
-    ? [{ is: 'under' as const, by: gravity.window.low - gravity.value }]
-    : []),
-  ...(conditions['on-hold'] === true ? [{ is: 'on-hold' as const }] : []),
-  ...(conditions.rested === true
-    ? [
-        {
-          is: 'rested' as const,
-          ...(stirredAt !== undefined && { hours: since(stirredAt, dipped) / hours(1) }),
-        },
-      ]
-    : []),
-  ...(conditions.cake === true ? [{ is: 'cake' as const }] : []),
-  ...(conditions.lumps === true ? [{ is: 'lumps' as const }] : []),
-  ...(conditions['flow-thick'] === true ? [{ is: 'thick' as const }] : []),
-  ...(conditions['flow-thin'] === true ? [{ is: 'thin' as const }] : []),
-];
+): DipProblem[] => {
+  const { rested, cake, lumps } = conditions;
+  const rest = stirredAt === undefined ? {} : { hours: since(stirredAt, dipped) / hours(1) };
+  const found: (DipProblem | false | undefined)[] = [
+    conditions['gravity-over'] && gravity && { is: 'over', by: gravity.value - gravity.window.high },
+    conditions['gravity-under'] && gravity && { is: 'under', by: gravity.window.low - gravity.value },
+    conditions['on-hold'] && { is: 'on-hold' },
+    rested && { is: 'rested', ...rest },
+    cake && { is: 'cake' },
+    lumps && { is: 'lumps' },
+    conditions['flow-thick'] && { is: 'thick' },
+    conditions['flow-thin'] && { is: 'thin' },
+  ];
+  return found.filter((one) => typeof one === 'object');
+};

@@ -6,45 +6,30 @@ import { erasedMark } from '../people/withoutWords.ts';
  * Numbers, buckets and the studio's own names stay, so every fold gives the same result.
  */
 export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined): LoggedEvent => {
-  const mended = (text: string) => (name ? text.replace(name, erasedMark) : text);
+  const mended = <T extends object>(whole: T, ...fields: (keyof T)[]): T =>
+    fields.reduce((rest, field) => {
+      const text = rest[field];
+      return name && typeof text === 'string' ? { ...rest, [field]: text.replace(name, erasedMark) } : rest;
+    }, whole);
   switch (event.kind) {
     case 'on':
       return { ...event, pieces: erasedMark };
     case 'piece':
-      return {
-        ...event,
-        piece: {
-          ...event.piece,
-          name: erasedMark,
-          ...(event.piece.body !== undefined && { body: mended(event.piece.body) }),
-        },
-      };
+      return { ...event, piece: { ...mended(event.piece, 'body'), name: erasedMark } };
     case 'deflocculant':
-      return { ...event, what: mended(event.what) };
+      return mended(event, 'what');
     case 'hold':
-      return { ...event, why: mended(event.why) };
+      return mended(event, 'why');
     case 'tile':
-      return event.body === undefined ? event : { ...event, body: mended(event.body) };
-    case 'fired': {
-      const { body, kiln, ...fired } = event.fired;
-      return {
-        ...event,
-        fired: {
-          ...fired,
-          ...(body !== undefined && { body: mended(body) }),
-          ...(kiln !== undefined && { kiln: mended(kiln) }),
-        },
-      };
-    }
+      return mended(event, 'body');
+    case 'fired':
+      return { ...event, fired: mended(event.fired, 'body', 'kiln') };
     case 'addition': {
       const { added, brings } = event;
       return {
         ...event,
-        ...(added.what === 'other' &&
-          added.name !== undefined && { added: { ...added, name: mended(added.name) } }),
-        ...(brings?.hold && {
-          brings: { ...brings, hold: { ...brings.hold, why: mended(brings.hold.why) } },
-        }),
+        ...(added.what === 'other' && { added: mended(added, 'name') }),
+        ...(brings?.hold && { brings: { ...brings, hold: mended(brings.hold, 'why') } }),
       };
     }
     default:

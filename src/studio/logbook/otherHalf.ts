@@ -10,25 +10,19 @@ const otherBucket = (event: LoggedEvent): StreamNo | undefined => {
   return event.added.what === 'taken' ? event.added.to : undefined;
 };
 
-/**
- * Pouring glaze from one bucket into another is logged in both: finds the other bucket's entry, unless it was undone.
- */
+/** Pouring glaze into another bucket is logged in both: finds the other bucket's entry, unless it was undone. */
 export const otherHalf = async (
   entry: Entry<LoggedEvent> & Notes,
   book: Logbook,
 ): Promise<(Entry<BucketEvent> & Notes) | undefined> => {
   const bucket = otherBucket(entry.event);
   if (bucket === undefined) return undefined;
-  const recent = await book.entries(bucket, { most: 200 });
-  const isBucketEntry = (one: Entry<LoggedEvent> & Notes): one is Entry<BucketEvent> & Notes =>
-    one.stream > 0;
-  return recent
-    .filter(isBucketEntry)
-    .find(
-      (one) =>
-        one.undoneBy === undefined &&
-        one.loggedAt === entry.loggedAt &&
-        one.by === entry.by &&
-        otherBucket(one.event) === entry.stream,
-    );
+  return (await book.entries(bucket, { most: 200 })).find(
+    (one): one is Entry<BucketEvent> & Notes =>
+      one.stream > 0 &&
+      one.undoneBy === undefined &&
+      one.loggedAt === entry.loggedAt &&
+      one.by === entry.by &&
+      otherBucket(one.event) === entry.stream,
+  );
 };

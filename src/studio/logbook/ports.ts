@@ -216,9 +216,7 @@ export type ReminderOutcome = { told: true } | { again: Instant; unsure: boolean
 
 /** The stored queue of reminders: none is lost, and none is delivered twice. */
 export interface ReminderQueue {
-  /**
-   * Plans the reminders that recur: those of every studio's sessions now and soon, whatever happened to earlier ones.
-   */
+  /** Plans the reminders that recur: of every studio's sessions now and soon, whatever happened to earlier ones. */
   plan(now: Instant): Promise<void>;
   /** Makes reminders that are due available again at once: their claimant died, or had no working channel. */
   reclaim(now: Instant): Promise<void>;

@@ -1,7 +1,7 @@
 import type { BucketState } from '../bucket/bucketState.ts';
 import { editDistance } from '../editDistance.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
-import { matchBuckets } from './matchBuckets.ts';
+import { calledBy, firstOf, matchBuckets, type NormalizedBucket } from './matchBuckets.ts';
 
 export interface BucketsNamed {
   buckets: BucketState[];
@@ -19,31 +19,6 @@ const anyBucket = ' ';
 
 const numbered = /^(?:bucket|pail|no|nr|#) ?(\d{1,9})$/;
 
-/** A bucket with its names normalised, once for all words of the question. */
-interface NormalizedBucket {
-  state: BucketState;
-  name: string;
-  nick: string | undefined;
-}
-
-const calledBy = (state: BucketState): NormalizedBucket => {
-  const { name, nick } = state.settings;
-  return { state, name: normalizedName(name), nick: nick === undefined ? undefined : normalizedName(nick) };
-};
-
-/** The first of these ways that finds a bucket; buckets in use come before retired ones. */
-const firstOf = (
-  all: readonly NormalizedBucket[],
-  ...fits: ((one: NormalizedBucket) => boolean)[]
-): BucketState[] => {
-  for (const group of [all.filter(({ state }) => !state.retired), all])
-    for (const fit of fits) {
-      const found = group.filter(fit);
-      if (found.length > 0) return found.map(({ state }) => state);
-    }
-  return [];
-};
-
 /** A long name with one or two letters wrong. */
 const isMisspelt = (phrase: string, { name, state }: NormalizedBucket): boolean => {
   if (state.retired || name.length < 6 || Math.abs(name.length - phrase.length) > 2) return false;
@@ -60,11 +35,8 @@ const bucketsInPhrase = (
   const phrase = words.map(normalizedName).join(' ').trim();
   if (phrase === '') return [];
   const number = numbered.exec(words[0]?.startsWith('#') ? `#${phrase}` : phrase)?.[1];
-  if (number !== undefined)
-    return matchBuckets(
-      number,
-      all.map(({ state }) => state),
-    );
+  const states = all.map(({ state }) => state);
+  if (number !== undefined) return matchBuckets(number, states);
   if (/^\d+$/.test(phrase)) return [];
   const pointed = [around.before, around.after].some((word) => /^(?:bucket|pail)$/i.test(word));
   // A name that is also an everyday word counts only when the question calls it a bucket.

@@ -2,10 +2,32 @@ import { editDistance } from '../editDistance.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 
-/**
- * Buckets that fit what was typed: number, nickname or full name exactly; else every name that begins with it; else
- * every name that contains it.
- */
+/** A bucket with its names normalised. */
+export interface NormalizedBucket {
+  state: BucketState;
+  name: string;
+  nick: string | undefined;
+}
+
+export const calledBy = (state: BucketState): NormalizedBucket => {
+  const { name, nick } = state.settings;
+  return { state, name: normalizedName(name), nick: nick === undefined ? undefined : normalizedName(nick) };
+};
+
+/** The first of these ways that finds a bucket; buckets in use come before retired ones. */
+export const firstOf = (
+  all: readonly NormalizedBucket[],
+  ...fits: ((one: NormalizedBucket) => boolean)[]
+): BucketState[] => {
+  for (const group of [all.filter(({ state }) => !state.retired), all])
+    for (const fit of fits) {
+      const found = group.filter(fit);
+      if (found.length > 0) return found.map(({ state }) => state);
+    }
+  return [];
+};
+
+/** Buckets by number, nickname or whole name; else every name that begins with the text; else every one that contains it. */
 export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
   const name = normalizedName(typed);
   if (name === '') return [];
@@ -14,22 +36,14 @@ export const matchBuckets = (typed: string, all: readonly BucketState[]): Bucket
     const numbered = all.filter(({ no }) => no === Number(number));
     if (numbered.length > 0) return numbered;
   }
-  const inUse = all.filter(({ retired }) => !retired);
-  for (const group of [inUse, all]) {
-    const fits = [
-      ({ settings: { nick } }: BucketState) => nick !== undefined && normalizedName(nick) === name,
-      ({ settings }: BucketState) => normalizedName(settings.name) === name,
-      ({ settings }: BucketState) => normalizedName(settings.name).startsWith(name),
-      ({ settings }: BucketState) => ` ${normalizedName(settings.name)}`.includes(` ${name}`),
-      ({ settings }: BucketState) =>
-        normalizedName(settings.name).replaceAll(' ', '') === name.replaceAll(' ', ''),
-    ];
-    for (const fit of fits) {
-      const found = group.filter(fit);
-      if (found.length > 0) return found;
-    }
-  }
-  return [];
+  return firstOf(
+    all.map(calledBy),
+    (one) => one.nick === name,
+    (one) => one.name === name,
+    (one) => one.name.startsWith(name),
+    (one) => ` ${one.name}`.includes(` ${name}`),
+    (one) => one.name.replaceAll(' ', '') === name.replaceAll(' ', ''),
+  );
 };
 
 /** The bucket whose whole name, nickname or number the text begins with; the longest wins. */
@@ -54,10 +68,8 @@ export const beginsWithBucket = (
 };
 
 /** How far what was typed is from a bucket's names: 0 for a match or a beginning, plus one for each wrong letter. */
-const distance = (typed: string, { no, settings }: BucketState): number => {
-  const name = normalizedName(settings.name);
-  const nick = normalizedName(settings.nick ?? '');
-  if (typed === '' || typed === nick || typed === String(no)) return 0;
+const distance = (typed: string, { state, name, nick = '' }: NormalizedBucket): number => {
+  if (typed === '' || typed === nick || typed === String(state.no)) return 0;
   if (name.startsWith(typed)) return 0.1;
   if (` ${name}`.includes(` ${typed}`)) return 0.2;
   if (name.includes(typed)) return 0.4;
@@ -74,7 +86,7 @@ export const nearestBuckets = (typed: string, all: readonly BucketState[]): Buck
   const name = normalizedName(typed);
   const most = Math.max(1, Math.floor(name.length / 3));
   return all
-    .map((state) => ({ state, far: distance(name, state) }))
+    .map((state) => ({ state, far: distance(name, calledBy(state)) }))
     .filter(({ far }) => far <= most + 0.3)
     .sort(
       (a, b) => Number(a.state.retired) - Number(b.state.retired) || a.far - b.far || a.state.no - b.state.no,

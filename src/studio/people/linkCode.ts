@@ -2,10 +2,7 @@
 export const linkLetters = '23456789abcdefghjkmnpqrstuvwxyz';
 export const linkLength = 8;
 
-/**
- * A code in the form that is compared, however it was typed: with spaces, hyphens or capitals; undefined when it
- * cannot be a code.
- */
+/** A code as it is compared, typed with spaces, hyphens or capitals; undefined when it cannot be a code. */
 export const readLinkCode = (typed: string): string | undefined => {
   const code = typed
     .normalize('NFKC')

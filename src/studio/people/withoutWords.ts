@@ -57,10 +57,7 @@ const longFile = 100_000;
 /** Fields that are replaced whole when any of the words is in them. */
 const replacedWhole: Readonly<Record<string, string>> = { content: '', line: '/help' };
 
-/**
- * Takes the words out of a stored answer: parts that a member wrote, the lines of buttons, files, data for scripts. A
- * value without any of the words is returned unchanged.
- */
+/** Takes the words out of a stored answer: out of what members wrote, the lines of buttons, files, and data for scripts. */
 export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value: T) => T) => {
   const ids = new Set<string>(members);
   const whole = new Set(texts);

@@ -21,10 +21,7 @@ import { normalizedText } from '../../text/normalizedText.ts';
 const coatSolids = fraction(0.55);
 /** Mass of studio bisque over that of its volume of water (common practice). */
 const bisqueBulk = 1.85;
-/**
- * How far beyond the tiles a dip time may lie: past the longest, in parts of the tiles' range; below the shortest, in
- * parts of the shortest.
- */
+/** A dip time may lie this part of the tiles' range past the longest, and at this part of the shortest at the least. */
 const extrapolationLimit = 0.5;
 /** The resolution of a caliper on a dry coat (common practice). */
 const readTo = millimetres(0.1);
@@ -80,10 +77,7 @@ const betaOf = (slurry: Gravity, particleGravity: Gravity): number | undefined =
   return beta.ok && beta.value > 0 ? beta.value : undefined;
 };
 
-/**
- * Converts a tile's dip time to today's slurry, for the same coat: √β when the coat resists the water, β when the
- * body does.
- */
+/** A tile's dip time in today's slurry, for the same coat: by √β when the coat resists the water, by β when the body does. */
 const asToday = (tile: TileDipped, ratio: number, power: 1 | 2) => ({
   dip: seconds(tile.seconds * ratio ** power),
   thickness: tile.thickness,
@@ -128,19 +122,12 @@ const wallMostOf = (
   return most.ok ? most.value : undefined;
 };
 
-/**
- * How long to dip a piece for a wanted coat, from the test tiles of this bucket and body, converted to today's
- * gravity.
- */
+/** How long to dip for a wanted coat, from the test tiles of this bucket and body, converted to today's gravity. */
 export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): DipTime => {
   const tiles = ofBody(state.tiles ?? [], wanted.body);
   if ('bodies' in tiles) return { kind: 'which-body', bodies: tiles.bodies };
   if (tiles.length < 3)
-    return {
-      kind: 'few-tiles',
-      tiles: tiles.length,
-      ...definedOnly({ body: wanted.body }),
-    };
+    return { kind: 'few-tiles', tiles: tiles.length, ...definedOnly({ body: wanted.body }) };
   const times = tiles.map((tile) => tile.seconds);
   const [shortest, longest] = [Math.min(...times), Math.max(...times)];
   if (longest - shortest < 0.1) return { kind: 'one-time', seconds: seconds(longest) };
@@ -176,19 +163,16 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   // If the body resists the water, a more absorbent one builds a thicker coat, at most in proportion to its pores.
   const drinks =
     wanted.absorption === undefined || tileAbsorption === undefined ? 1 : tileAbsorption / wanted.absorption;
-  const ends = [fit, body.value].map((one) => ({
-    low: firstDipReaching(one, wanted.thickness, 'high', 4 * most) ?? found.value,
-    high: firstDipReaching(one, wanted.thickness, 'low', 4 * most),
-  }));
-  const low = Math.min(found.value, ...ends.map((end) => end.low)) * Math.min(1, drinks);
-  const highs = ends.map((end) => end.high);
-  const high = highs.some((end) => end === undefined)
-    ? undefined
-    : Math.max(found.value, ...highs.flatMap((end) => end ?? [])) * Math.max(1, drinks);
+  const reached = (end: 'low' | 'high') =>
+    [fit, body.value].map((one) => firstDipReaching(one, wanted.thickness, end, 4 * most));
+  const lows = reached('high').map((end) => end ?? found.value);
+  const low = Math.min(found.value, ...lows) * Math.min(1, drinks);
+  const highs = reached('low').map((end) => end ?? Infinity);
+  const high = Math.max(found.value, ...highs) * Math.max(1, drinks);
   return {
     kind: 'dip',
     seconds: found.value,
-    interval: { low: seconds(low), high: high === undefined ? undefined : seconds(high) },
+    interval: { low: seconds(low), high: high === Infinity ? undefined : seconds(high) },
     fit,
     gravity,
     range,

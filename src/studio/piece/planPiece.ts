@@ -82,22 +82,15 @@ const dipConflicts = (
     return verdict.step === 'use' ? [] : [{ kind: 'bucket', of, verdict }];
   };
   const use = laidOn(bucket);
-  const dip =
-    piece.thickness === undefined || use
-      ? undefined
-      : dipTime(
-          bucket,
-          {
-            thickness: piece.thickness,
-            ...definedOnly({ absorption: piece.absorption, body: piece.body, wall: piece.wall }),
-          },
-          now,
-        );
+  const { thickness, absorption, body, wall } = piece;
+  const wanted =
+    thickness === undefined ? undefined : { thickness, ...definedOnly({ absorption, body, wall }) };
+  const dip = wanted && !use ? dipTime(bucket, wanted, now) : undefined;
   return {
     conflicts: [
       ...asked(bucket, 'first'),
       ...(second ? asked(second, 'second') : []),
-      ...(use && piece.thickness !== undefined ? [{ kind: 'no-dip' as const, use }] : []),
+      ...(use && wanted ? [{ kind: 'no-dip' as const, use }] : []),
       ...(dip && dip.kind !== 'dip' ? [{ kind: 'dip' as const, why: dip }] : []),
     ],
     ...definedOnly({ dip }),

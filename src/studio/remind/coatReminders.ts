@@ -32,12 +32,7 @@ export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[
     wanted.push({ key: `${coat.id}-${kind}`, member: coat.by, ...reminder });
   if (plan && plan.at < readyAt)
     add('early', {
-      about: {
-        kind: 'early',
-        coat: coat.seq,
-        plan: plan.at,
-        ...definedOnly({ session: plan.session }),
-      },
+      about: { kind: 'early', coat: coat.seq, plan: plan.at, ...definedOnly({ session: plan.session }) },
       dueAt: outsideQuiet(before(plan.at, reminders.lead), reminders.quiet, zone, 'before'),
       goodUntil: instant(Math.min(readyAt, later(plan.at, warningUsefulFor))),
     });

@@ -29,10 +29,7 @@ export interface WantedReminder {
   goodUntil: Instant;
 }
 
-/**
- * What a group of reminders is derived from, and replaced with: a coat's id, a reading's id, the sessions, the
- * mornings, or the delivery settings. Those that members asked for are derived from nothing.
- */
+/** What a group of reminders is worked out from, and replaced with. Those that members asked for come from nothing. */
 export type ReminderSubject = EntryId | 'sessions' | 'mornings' | 'asked' | 'reach';
 
 /** A reminder in the queue. */

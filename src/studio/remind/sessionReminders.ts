@@ -14,12 +14,8 @@ const longestSession = days(2);
 const upcomingSessions = (studio: Studio, now: Instant): SessionHeld[] => {
   const held: SessionHeld[] = [];
   let ahead = 0;
-  for (const session of sessionsAfter(
-    instant(now - longestSession),
-    studio.sessions,
-    studio.hours,
-    studio.zone,
-  )) {
+  const since = instant(now - longestSession);
+  for (const session of sessionsAfter(since, studio.sessions, studio.hours, studio.zone)) {
     if (ahead >= 2 && session.from > later(now, horizon)) break;
     if (session.from > now) ahead += 1;
     if (session.until > now) held.push(session);

@@ -8,10 +8,7 @@ import type { UnloggedChange } from '../contents/unloggedChange.ts';
 /** People remember for about this long: common practice. */
 const changeNewsFor = days(7);
 
-/**
- * Tells the keepers about a change that nobody logged, except the keeper who took the second reading and knows
- * already.
- */
+/** Tells the keepers about a change that nobody logged, except the one whose reading showed it and who knows already. */
 export const unloggedReminders = (
   bucket: StreamNo,
   { to, found }: UnloggedChange,

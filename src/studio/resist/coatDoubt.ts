@@ -1,4 +1,3 @@
-import { definedOnly } from '../../definedOnly.ts';
 import type { ResistCoat } from './resistCoat.ts';
 import { isTooColdForFilm, longestDryingFactor, timesByAir } from './dryingFactor.ts';
 
@@ -12,7 +11,7 @@ export const coatDoubt = ({
   humidity,
 }: Pick<ResistCoat, 'resist' | 'temperature' | 'humidity'>): CoatDoubt | undefined => {
   if (resist !== 'wax' && resist !== 'latex') return undefined;
-  const times = timesByAir(definedOnly({ temperature, humidity }));
+  const times = timesByAir({ temperature, humidity });
   const damp = times.ok && times.value > longestDryingFactor ? { times: times.value } : undefined;
   if (temperature !== undefined && isTooColdForFilm(temperature)) return { why: 'cold', ...damp };
   return damp && { why: 'damp', ...damp };

@@ -1,4 +1,3 @@
-import { definedOnly } from '../../definedOnly.ts';
 import type { ResistCoat } from './resistCoat.ts';
 import { dryingFactor } from './dryingFactor.ts';
 import type { Instant } from '../ids.ts';
@@ -10,7 +9,7 @@ export const coatReady = (
   { resist, onAt, temperature, humidity }: Pick<ResistCoat, 'resist' | 'onAt' | 'temperature' | 'humidity'>,
   { zone, hours, drying }: Pick<Studio, 'zone' | 'hours' | 'drying'>,
 ): DryReady => {
-  const factor = dryingFactor(definedOnly({ temperature, humidity }));
+  const factor = dryingFactor({ temperature, humidity });
   if (!factor.ok) throw new Error(`a coat was logged in air that is none: ${temperature} °C, ${humidity}`);
   const { minimumHours, night } = drying;
   return dryReady({

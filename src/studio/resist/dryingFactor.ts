@@ -1,6 +1,10 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { valid, type Checked } from '../../glaze/checked.ts';
 import { vapourPressureDeficit, type Air } from '../../glaze/air/psychrometrics.ts';
 import { celsius, fraction, type Celsius } from '../../glaze/units.ts';
+
+/** What is known of a room's air. */
+type Room = { [Of in keyof Air]?: Air[Of] | undefined };
 
 /** The room that the house rule's hours of drying are meant for. */
 const usualRoom: Air = { temperature: celsius(20), humidity: fraction(0.5) };
@@ -10,10 +14,10 @@ export const longestDryingFactor = 3;
 const coldestFilm = celsius(10);
 
 /** The same by Dalton's law alone, without an upper limit: infinite in saturated air. */
-export const timesByAir = (room: Partial<Air>): Checked<number> => {
+export const timesByAir = (room: Room): Checked<number> => {
   const usual = vapourPressureDeficit(usualRoom);
   if (!usual.ok) return usual;
-  const here = vapourPressureDeficit({ ...usualRoom, ...room });
+  const here = vapourPressureDeficit({ ...usualRoom, ...definedOnly(room) });
   return here.ok ? valid(Math.max(1, usual.value / here.value)) : here;
 };
 
@@ -27,7 +31,7 @@ export const timesByAir = (room: Partial<Air>): Checked<number> => {
  * @source Dalton's law for the rate on ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 5 and 6; the bounds are *common practice*
  * @example dryingFactor({ temperature: celsius(15), humidity: fraction(0.7) }) //=> { ok: true, value: 2.286 }
  */
-export const dryingFactor = (room: Partial<Air>): Checked<number> => {
+export const dryingFactor = (room: Room): Checked<number> => {
   const times = timesByAir(room);
   return times.ok ? valid(Math.min(longestDryingFactor, times.value)) : times;
 };

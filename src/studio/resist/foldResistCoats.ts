@@ -8,7 +8,7 @@ const forgotten = days(30);
 
 const on = (
   coats: readonly ResistCoat[],
-  { id, seq, at, loggedAt, by, event }: Entry<CoatEvent> & { event: { kind: 'on' } },
+  { id, seq, at, loggedAt, by, event }: Entry<Extract<CoatEvent, { kind: 'on' }>>,
 ): ResistCoat[] => {
   const { kind: _, over, ...coat } = event;
   const below = over === undefined ? undefined : coats.find((one) => one.seq === over);

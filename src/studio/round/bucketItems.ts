@@ -24,10 +24,7 @@ const kindOf = ({ step, rule, asks }: Verdict): 'hold' | 'sieve' | 'reading' | '
   }
 };
 
-/**
- * What a bucket needs from a keeper. A rested bucket needs a stir before every use, which is no news: it is on the
- * round only for what comes after the stir.
- */
+/** What a bucket needs from a keeper. That a rested bucket needs a stir is no news: only what comes after the stir is. */
 const needOf = (bucket: BucketState, now: Instant, sure: number | undefined): RoundItem[] => {
   const verdict = decide(bucket, { now, role: 'keeper', sure });
   const rested = verdict.step === 'stir' && verdict.rule !== 'cake';

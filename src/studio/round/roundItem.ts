@@ -22,9 +22,8 @@ export const roundKinds = [
 ] as const;
 
 export type RoundItem =
-  | { kind: 'hold' | 'step' | 'sieve'; bucket: BucketState; verdict: Verdict; stirFirst: boolean }
-  /** A reading that is owed; `stirFirst` if the bucket has to be stirred before it. */
-  | { kind: 'reading'; bucket: BucketState; verdict: Verdict; stirFirst: boolean }
+  /** `stirFirst` if the bucket has to be stirred before it. */
+  | { kind: 'hold' | 'step' | 'sieve' | 'reading'; bucket: BucketState; verdict: Verdict; stirFirst: boolean }
   | { kind: 'unlogged'; bucket: BucketState; change: UnloggedChange }
   /** One reading that the logbook did not expect; a second cup settles it. */
   | { kind: 'second-cup'; bucket: BucketState }

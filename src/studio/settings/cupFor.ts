@@ -4,10 +4,7 @@ import type { StudioCup } from './studio.ts';
 /** A cup that nobody has named. */
 export const unnamedCup = 'cup';
 
-/**
- * The cup that a bucket's window was set with; else the studio's only cup; else none of those, so that its times are
- * compared only with each other.
- */
+/** The cup that a bucket's window was set with, or the studio's only cup; else one whose times compare with no other's. */
 const windowsCup = (windowCup: string | undefined, cups: readonly StudioCup[]): StudioCup => {
   if (windowCup === undefined) {
     const [only, ...others] = cups;

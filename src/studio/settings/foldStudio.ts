@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { undoneIn, type Entry } from '../entry.ts';
-import { minutes, seq } from '../ids.ts';
+import { minutes, seq, type MemberId } from '../ids.ts';
 import { usualHours } from '../time/openingHours.ts';
 import { usualMinimumHours, type Studio, type StudioEvent } from './studio.ts';
 import { usualQuiet } from '../time/quietHours.ts';
@@ -33,15 +33,11 @@ const withClosures = ({ hours }: Studio, days: readonly string[], closed: boolea
   return { ...hours, closures: closed ? [...others, ...days].sort() : others };
 };
 
-const withFiring = ({ firing: _, ...studio }: Studio, at: Studio['firing']): Studio => ({
-  ...studio,
-  ...definedOnly({ firing: at }),
-});
-
-const withMorning = ({ morning: _, ...studio }: Studio, morning: Studio['morning']): Studio => ({
-  ...studio,
-  ...definedOnly({ morning }),
-});
+/** A list of members with one of them in it, or not. */
+const withMember = (all: readonly MemberId[], member: MemberId, isIn: boolean): MemberId[] => {
+  const others = all.filter((id) => id !== member);
+  return isIn ? [...others, member] : others;
+};
 
 const withReminders = (
   { reminders }: Studio,
@@ -76,10 +72,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, recipes: replaced(studio.recipes, event.recipe) };
     case 'material':
       return { ...studio, materials: replaced(studio.materials, event.material) };
-    case 'keeper': {
-      const others = studio.keepers.filter((id) => id !== event.member);
-      return { ...studio, keepers: event.keeper ? [...others, event.member] : others };
-    }
+    case 'keeper':
+      return { ...studio, keepers: withMember(studio.keepers, event.member, event.keeper) };
     case 'keeper-role':
       return { ...studio, keeperRole: event.role };
     case 'channel':
@@ -102,13 +96,11 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
     case 'reminders':
       return { ...studio, reminders: withReminders(studio, event) };
     case 'morning':
-      return withMorning(studio, event.morning);
+      return definedOnly({ ...studio, morning: event.morning });
     case 'firing':
-      return withFiring(studio, event.at);
-    case 'reach': {
-      const others = studio.inChannel.filter((id) => id !== event.member);
-      return { ...studio, inChannel: event.by === 'channel' ? [...others, event.member] : others };
-    }
+      return definedOnly({ ...studio, firing: event.at });
+    case 'reach':
+      return { ...studio, inChannel: withMember(studio.inChannel, event.member, event.by === 'channel') };
     case 'undo':
       return studio;
   }

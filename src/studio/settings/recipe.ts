@@ -37,14 +37,12 @@ export const unexplainedMaterials = ({ lines }: Recipe, own: OwnMaterials): stri
 
 /** Gravity of the mixed powder; undefined while one material's is unknown. */
 export const solidsOf = ({ lines }: Recipe, known: OwnMaterials): Gravity | undefined => {
-  const parts: { amount: number; gravity: Gravity }[] = [];
-  for (const line of lines) {
+  const parts = lines.flatMap((line) => {
     const own = gravityOfLine(line, known);
-    if (own === undefined) return undefined;
-    parts.push({ amount: line.amount, gravity: own });
-  }
-  const found = recipeSolidsGravity(parts);
-  return found.ok ? found.value : undefined;
+    return own === undefined ? [] : [{ amount: line.amount, gravity: own }];
+  });
+  const found = parts.length === lines.length ? recipeSolidsGravity(parts) : undefined;
+  return found?.ok ? found.value : undefined;
 };
 
 /** Hazards of its materials, and those that behave in water unlike powder. */
@@ -63,21 +61,16 @@ export const recipeCautions = (
 export const withGravities = (
   recipe: Recipe,
   said: readonly { material: string; amount: number }[],
-): { recipe: Recipe; strays: string[] } => ({
-  recipe: {
-    ...recipe,
-    lines: recipe.lines.map((line) => {
-      const own = said.find(({ material }) => normalizedText(material) === normalizedText(line.material));
-      return own ? { ...line, gravity: gravity(own.amount) } : line;
-    }),
-  },
-  strays: said
-    .filter(
-      ({ material }) =>
-        !recipe.lines.some((line) => normalizedText(line.material) === normalizedText(material)),
-    )
-    .map(({ material }) => material),
-});
+): { recipe: Recipe; strays: string[] } => {
+  const isOf = (name: string) => (one: { material: string }) =>
+    normalizedText(one.material) === normalizedText(name);
+  const lines = recipe.lines.map((line) => {
+    const own = said.find(isOf(line.material));
+    return own ? { ...line, gravity: gravity(own.amount) } : line;
+  });
+  const strays = said.map(({ material }) => material).filter((name) => !lines.some(isOf(name)));
+  return { recipe: { ...recipe, lines }, strays };
+};
 
 /** What a recipe in per cent adds up to when a part of it seems to be missing; undefined for parts, or when it fits. */
 export const oddSum = ({ lines }: Recipe): number | undefined => {

@@ -1,3 +1,5 @@
+import { toDate } from 'date-fns/toDate';
+
 /** A day of the calendar, without a zone; the month is 1 to 12. */
 export interface CivilDay {
   year: number;
@@ -8,45 +10,16 @@ export interface CivilDay {
 /** Sunday is 0. */
 export type Weekday = 0 | 1 | 2 | 3 | 4 | 5 | 6;
 
-const DAYS_IN_400_YEARS = 146_097;
-/** From 1 March of the year 0 to 1 January 1970. */
-const DAYS_TO_1970 = 719_468;
+const DAY = 86_400_000;
 
-/**
- * Days from 1970-01-01 to a day of the Gregorian calendar; a month or day beyond the end counts on into the next.
- * @source Hinnant, chrono-Compatible Low-Level Date Algorithms (2013), days_from_civil: years begin on 1 March
- */
-export const dayNumber = ({ year, month, day }: CivilDay): number => {
-  const months = year * 12 + month - 3;
-  const marchYear = Math.floor(months / 12);
-  const marchMonth = months - marchYear * 12;
-  const era = Math.floor(marchYear / 400);
-  const yearOfEra = marchYear - era * 400;
-  const dayOfYear = Math.floor((153 * marchMonth + 2) / 5) + day - 1;
-  const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
-  return era * DAYS_IN_400_YEARS + dayOfEra - DAYS_TO_1970;
-};
+/** Days from 1970-01-01 to a day of the Gregorian calendar; a month or day beyond the end counts on into the next. */
+export const dayNumber = ({ year, month, day }: CivilDay): number =>
+  toDate(0).setUTCFullYear(year, month - 1, day) / DAY;
 
-/**
- * The calendar day so many days after 1970-01-01.
- * @source Hinnant, chrono-Compatible Low-Level Date Algorithms (2013), civil_from_days
- */
+/** The calendar day so many days after 1970-01-01. */
 export const dayNumbered = (number: number): CivilDay => {
-  const days = number + DAYS_TO_1970;
-  const era = Math.floor(days / DAYS_IN_400_YEARS);
-  const dayOfEra = days - era * DAYS_IN_400_YEARS;
-  const yearOfEra = Math.floor(
-    (dayOfEra -
-      Math.floor(dayOfEra / 1460) +
-      Math.floor(dayOfEra / 36_524) -
-      Math.floor(dayOfEra / 146_096)) /
-      365,
-  );
-  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
-  const marchMonth = Math.floor((5 * dayOfYear + 2) / 153);
-  const day = dayOfYear - Math.floor((153 * marchMonth + 2) / 5) + 1;
-  const month = marchMonth < 10 ? marchMonth + 3 : marchMonth - 9;
-  return { year: yearOfEra + era * 400 + (month <= 2 ? 1 : 0), month, day };
+  const date = toDate(number * DAY);
+  return { year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, day: date.getUTCDate() };
 };
 
 export const addDays = (day: CivilDay, days: number): CivilDay => dayNumbered(dayNumber(day) + days);
@@ -62,7 +35,4 @@ export const isCivilDay = (day: CivilDay): boolean => {
 const WEEKDAYS = [0, 1, 2, 3, 4, 5, 6] as const satisfies readonly Weekday[];
 
 /** 1970-01-01 was a Thursday. */
-export const weekdayOf = (day: CivilDay): Weekday => {
-  const number = (((dayNumber(day) + 4) % 7) + 7) % 7;
-  return WEEKDAYS.find((weekday) => weekday === number) ?? 0;
-};
+export const weekdayOf = (day: CivilDay): Weekday => WEEKDAYS.at((dayNumber(day) + 4) % 7) ?? 0;

@@ -61,10 +61,7 @@ const openingOn = (day: CivilDay, { week, closures }: OpeningHours, zone: string
     : undefined;
 };
 
-/**
- * The first instant, now or later, when the studio is open: from its opening time until just before it closes. Never,
- * when it opens on no weekday.
- */
+/** The first instant from now on when the studio is open; at closing time it no longer is. Never, if it opens on no weekday. */
 export const nextOpenInstant = (from: Instant, hours: OpeningHours, zone: string): Instant | 'never' => {
   const today = wallOf(from, zone);
   // Each closure can postpone an opening by a week, and a clock change that skips an opening by one more.

@@ -42,10 +42,7 @@ export const outsideQuiet = (
 
 const wholeDay = 24 * 60;
 
-/**
- * When the quiet hours that contain a time of day end, in minutes after midnight, and whether that is on the next day.
- * Undefined when it is not quiet then.
- */
+/** When the quiet hours around a time of day end, in minutes after midnight, and whether on the next day. */
 export const quietEnd = (
   at: number,
   quiet: QuietHours | undefined,

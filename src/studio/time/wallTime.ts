@@ -44,10 +44,7 @@ export const wallOf = (at: Instant, zone: string): WallTime => {
   return { ...dayNumbered(day), hour: Math.floor(minutes / 60), minute: minutes % 60 };
 };
 
-/**
- * The instants when clocks in the zone show a wall time: one; two when clocks go back; none when they skip it.
- * Earliest first.
- */
+/** When clocks in the zone show a wall time, earliest first: two instants when they go back, none when they skip it. */
 const instantsOf = (wall: WallTime, zone: string): Instant[] => {
   const utc = asUtc(wall);
   const offsets = new Set([offsetAt(instant(utc - DAY), zone), offsetAt(instant(utc + DAY), zone)]);
@@ -79,10 +76,8 @@ export const startOfDay = ({ year, month, day }: CivilDay, zone: string): Instan
   const midnight = { year, month, day, hour: 0, minute: 0 };
   const [earliest] = instantsOf(midnight, zone);
   if (earliest !== undefined) return earliest;
-  const utc = asUtc(midnight);
-  const before = offsetAt(instant(utc - DAY), zone);
-  let low = utc - DAY;
-  let high = utc + DAY;
+  let [low, high] = [asUtc(midnight) - DAY, asUtc(midnight) + DAY];
+  const before = offsetAt(instant(low), zone);
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     if (offsetAt(instant(middle), zone) === before) low = middle;

@@ -1,4 +1,4 @@
-import type { RecipeProblem } from '../../parse/recipeProblem.ts';
+import type { RecipeProblem } from '../../parse/readRecipe.ts';
 import { recipeLine } from './recipeLine.ts';
 import { join, said, t, type Text, quotedNames } from '../text/text.ts';
 

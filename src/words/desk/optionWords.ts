@@ -1,6 +1,6 @@
 import type { Instant } from '../../studio/ids.ts';
 import type { QuantityProblem } from '../../parse/quantityProblem.ts';
-import type { InstantProblem } from '../../parse/instantProblem.ts';
+import type { InstantProblem } from '../../parse/readInstant.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
 import { said, t, type Text } from '../text/text.ts';
 

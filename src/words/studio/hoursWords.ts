@@ -1,4 +1,4 @@
-import type { HoursProblem } from '../../parse/hoursProblem.ts';
+import type { HoursProblem } from '../../parse/readOpeningHours.ts';
 import type { DayHours, OpeningHours, WeekdayName } from '../../studio/time/openingHours.ts';
 import { capital } from '../text/capital.ts';
 import { said, t, type Text } from '../text/text.ts';

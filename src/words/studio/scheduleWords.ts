@@ -41,6 +41,8 @@ export const scheduleWords = {
   morningWay: 'To each keeper directly, or to everybody in the channel (usually direct)',
   notAClock: (typed: string): Text =>
     t`I can't read “${said(typed)}” as a time of day. Times look like 07:30 or 7:30am; off stops it. Nothing was saved.`,
+  quietAllDay: (typed: string): Text =>
+    t`“${said(typed)}” leaves no time for a reminder. Quiet hours look like 22:00-08:00, or none. Nothing was saved.`,
   morningSet: ({ at, by }: Morning): Text =>
     t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what there is to do. When nothing is, nobody is told.`,
   morningOff: t`The round is no longer sent in the morning.`,

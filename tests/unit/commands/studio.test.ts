@@ -60,3 +60,9 @@ describe('a cup that was calibrated', () => {
     expect(facts.find(({ label }) => label === 'Weighing cups')?.text).toMatch(/none yet/);
   });
 });
+
+it.each(['all day', '00:00-24:00'])('quiet hours leave time for a reminder: %s', async (quiet) => {
+  const room = await openGlazeRoom();
+  expect((await room.keeper(1, `/studio reminders quiet:"${quiet}"`)).title).toMatch(/leaves no time/);
+  expect((await room.keeper(2, '/studio reminders quiet:20:00-12:00')).ok).toBe(true);
+});

@@ -18,6 +18,8 @@ it.each([
   ],
   ['- sea clay: like ball clay, lead', { name: 'sea clay', like: 'ball clay', hazards: ['lead'] }],
   ['moon dust: green', { name: 'moon dust', unread: ['green'] }],
+  // What every object inherits is no hazard.
+  ['moon dust: constructor', { name: 'moon dust', unread: ['constructor'] }],
 ])('%s', (line, read) => {
   expect(readMaterials(line)).toEqual([{ unread: [], ...read }]);
 });

@@ -271,7 +271,9 @@ describe('a number and a range', () => {
     '1.42..1.46',
     '1,42 - 1,46',
     '1.42−1.46',
-  ])('%s is a range', (typed) => expect(value(readRange(typed))).toEqual({ low: 1.42, high: 1.46 }));
+  ])('%s is a range', (typed) =>
+    expect(value(readRange(typed, readNumber))).toEqual({ low: 1.42, high: 1.46 }),
+  );
 
   it('reads the ends of a range by the reader it is given', () => {
     expect(value(readRange('12-16 s', readSeconds))).toEqual({ low: 12, high: 16 });
@@ -279,16 +281,16 @@ describe('a number and a range', () => {
   });
 
   it('refuses what is no range, and one written high to low', () => {
-    expect(why(readRange('1.44'))).toEqual({ kind: 'not-a-range', typed: '1.44' });
-    expect(why(readRange('1.42-'))).toEqual({ kind: 'not-a-range', typed: '1.42-' });
-    expect(why(readRange(' '))).toEqual({ kind: 'empty', typed: ' ' });
-    expect(why(readRange('1.46-1.24'))).toEqual({
+    expect(why(readRange('1.44', readNumber))).toEqual({ kind: 'not-a-range', typed: '1.44' });
+    expect(why(readRange('1.42-', readNumber))).toEqual({ kind: 'not-a-range', typed: '1.42-' });
+    expect(why(readRange(' ', readNumber))).toEqual({ kind: 'empty', typed: ' ' });
+    expect(why(readRange('1.46-1.24', readNumber))).toEqual({
       kind: 'upside-down',
       low: 1.46,
       high: 1.24,
       typed: '1.46-1.24',
     });
-    expect(why(readRange('thin to thick'))).toEqual({ kind: 'not-a-number', typed: 'thin' });
+    expect(why(readRange('thin to thick', readNumber))).toEqual({ kind: 'not-a-number', typed: 'thin' });
   });
 });
 
