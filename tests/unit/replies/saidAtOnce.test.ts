@@ -17,7 +17,7 @@ describe('what an answer says at once, so that nobody asks back', () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/bucket add name:"Gull Grey" nick:gg pail:19l volume:15l gravity:1.42-1.46');
     const { title } = await room.say(1, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
-    expect(title).toMatch(/Now look at how it flows: no seconds are set for it yet/);
+    expect(title).toMatch(/Now look at how it flows: no window of seconds is set yet/);
   });
 
   it('that something went in, and nobody knows how much, where a cup is asked for', async () => {
