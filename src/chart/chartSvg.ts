@@ -27,12 +27,21 @@ const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): stri
     .replace(/width="[^"]*"/, `width="${width}"`)
     .replace(/height="[^"]*"/, `height="${panelHeight}"`);
 
-/** Where the title, the panels' names and their scales stand: that much stays in sight while the rest scrolls. */
+/** The title and the key take no more than this where they stay in sight. */
+const pinnedWidth = 400;
+
+/**
+ * Where the title, the panels' names, their scales and the key stand: that much stays in sight while the rest scrolls.
+ * Dates, below each panel, do not.
+ */
 const margin = (panels: number, { panelHeight }: ChartSize): string =>
   [
-    [400, head, 0],
-    [scaleWidth, head + panels * panelHeight, 0],
-    ...Array.from({ length: panels }, (_, i) => [220, 22, head + i * panelHeight]),
+    [pinnedWidth, head, 0],
+    ...Array.from({ length: panels }, (_, i) => head + i * panelHeight).flatMap((y) => [
+      [220, 22, y],
+      [scaleWidth, panelHeight - 27, y],
+    ]),
+    [pinnedWidth, 100, head + panels * panelHeight + 4],
   ]
     .map(([width, height, y]) => `<rect x="0" y="${y}" width="${width}" height="${height}"/>`)
     .join('');
@@ -63,5 +72,11 @@ export const chartSvg = (
   const clip = pinnable
     ? `<style>#margin:target~g{clip-path:url(#clip)}</style><clipPath id="clip">${margin(series.length, size)}</clipPath><g id="margin"/>`
     : '';
-  return framed(chart, theme, { width, bottom }, [...panels, ...labels], clip);
+  return framed(
+    chart,
+    theme,
+    { width, bottom, keyWidth: pinnable ? pinnedWidth : width },
+    [...panels, ...labels],
+    clip,
+  );
 };

@@ -22,11 +22,11 @@ export const head = 44;
 export const framed = (
   { alt, title, key }: Chart,
   { paper, ink, faint }: Theme,
-  { width, bottom }: { width: number; bottom: number },
+  { width, bottom, keyWidth = width }: { width: number; bottom: number; keyWidth?: number },
   drawing: readonly string[],
   clip = '',
 ): string => {
-  const lines = wrappedLines(key, width / 6.6);
+  const lines = wrappedLines(key, keyWidth / 6.6);
   const height = bottom + 14 + 16 * lines.length;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(alt)}">`,

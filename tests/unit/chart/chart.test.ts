@@ -53,6 +53,24 @@ describe('a chart of a bucket', () => {
     expect(fills[1]).not.toBe(fills[0]);
   });
 
+  it('keeps its key within what stays in sight while the rest scrolls', () => {
+    const key =
+      'Filled dot: a reading that counts. Hollow dot: a reading that does not count. Band: the window.';
+    const size = { width: 960, panelHeight: 320 };
+    const { document } = parseHTML(chartSvg({ ...chart, key }, undefined, size, true));
+    const lines = [...document.querySelectorAll('g > text[font-size="12"]')];
+    expect(lines.map(({ textContent }) => textContent).join(' ')).toBe(key);
+    const rects = [...document.querySelectorAll('clipPath rect')];
+    for (const line of lines) {
+      const [y, least] = [Number(line.getAttribute('y')), 16 + (line.textContent?.length ?? 0) * 6];
+      const over = rects.filter((rect) => {
+        const [top, height] = ['y', 'height'].map((name) => Number(rect.getAttribute(name)));
+        return (top ?? 0) < y - 12 && y < (top ?? 0) + (height ?? 0);
+      });
+      expect(over.some((rect) => Number(rect.getAttribute('width')) >= least)).toBe(true);
+    }
+  });
+
   it('draws a single reading without dividing by zero', () => {
     const [series] = chart.series;
     const points = series?.points.slice(0, 1) ?? [];
