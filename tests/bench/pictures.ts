@@ -24,6 +24,14 @@ const typeLine = async (page: Page, line: string) => {
   await answers.nth(before).waitFor();
 };
 
+const comeIn = async (page: Page, name: string, keeper = false) => {
+  await page.goto(room);
+  await page.getByLabel('Your name').fill(name);
+  if (keeper) await page.getByText('Try it as a keeper').click();
+  await page.getByRole('button', { name: 'Come in' }).click();
+  await page.getByText('live', { exact: true }).waitFor();
+};
+
 for (const colorScheme of ['light', 'dark'] as const) {
   const suffix = colorScheme === 'dark' ? '-dark' : '';
   const { page: board } = await openPage(browser, { ...wall, colorScheme, timezoneId: phone.timezoneId });
@@ -31,10 +39,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   await board.locator('.bucket').first().waitFor();
   await picture(board, `board${suffix}`);
   const { page } = await openPage(browser, { ...phone, colorScheme });
-  await page.goto(room);
-  await page.getByLabel('Your name').fill('Wren');
-  await page.getByRole('button', { name: 'Come in' }).click();
-  await page.getByText('live', { exact: true }).waitFor();
+  await comeIn(page, 'Wren');
   await typeLine(page, '/water-or-stir sandbar');
   await picture(page, `phone${suffix}`);
   if (colorScheme === 'dark') continue;
@@ -52,5 +57,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
   await page.locator('.pinned img').waitFor();
   await picture(page, 'chart');
 }
+const { page: keepers } = await openPage(browser, phone);
+await comeIn(keepers, 'Kim', true);
+await keepers.locator('.rows li').first().waitFor();
+await picture(keepers, 'round');
 await browser.close();
 await demo.close();

@@ -29,7 +29,7 @@ const stepWords: Record<Step, string> = {
   'add-dry': 'needs dry batch',
   flocculate: 'needs flocculant',
   'stir-on': 'stir on',
-  deflocculate: 'thick, but not for lack of water',
+  deflocculate: 'thick, needs no water',
   'ask-keeper': 'ask a keeper',
 };
 

@@ -36,8 +36,6 @@ describe('a keeper’s first page', () => {
     expect(await axeFindings(page)).toEqual([]);
     for (const button of await page.locator('.rows button').all())
       expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
-    const shot = process.env['ROUND_PICTURE'];
-    if (shot !== undefined) await page.screenshot({ path: shot });
   });
 
   it('takes what was done off the list, and says what comes next', async () => {
