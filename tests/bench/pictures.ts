@@ -32,31 +32,27 @@ const comeIn = async (page: Page, name: string, keeper = false) => {
   await page.getByText('live', { exact: true }).waitFor();
 };
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  const suffix = colorScheme === 'dark' ? '-dark' : '';
-  const { page: board } = await openPage(browser, { ...wall, colorScheme, timezoneId: phone.timezoneId });
-  await board.goto(`${room}/board`);
-  await board.locator('.bucket').first().waitFor();
-  await picture(board, `board${suffix}`);
-  const { page } = await openPage(browser, { ...phone, colorScheme });
-  await comeIn(page, 'Wren');
-  await typeLine(page, '/water-or-stir sandbar');
-  await picture(page, `phone${suffix}`);
-  if (colorScheme === 'dark') continue;
-  await page.locator('.job[data-path="reading"]').click();
-  for (const [option, value] of [
-    ['bucket', 'Gull Grey'],
-    ['weight', '229.9'],
-    ['seconds', '14'],
-  ] as const)
-    await page.locator(`dialog [data-option="${option}"] input`).fill(value);
-  await picture(page, 'form');
-  await page.keyboard.press('Escape');
-  await typeLine(page, '/bucket show gull grey');
-  await page.locator('.picture').last().click();
-  await page.locator('.pinned img').waitFor();
-  await picture(page, 'chart');
-}
+const { page: board } = await openPage(browser, { ...wall, timezoneId: phone.timezoneId });
+await board.goto(`${room}/board`);
+await board.locator('.bucket').first().waitFor();
+await picture(board, 'board');
+const { page } = await openPage(browser, phone);
+await comeIn(page, 'Wren');
+await typeLine(page, '/water-or-stir sandbar');
+await picture(page, 'phone');
+await page.locator('.job[data-path="reading"]').click();
+for (const [option, value] of [
+  ['bucket', 'Gull Grey'],
+  ['weight', '229.9'],
+  ['seconds', '14'],
+] as const)
+  await page.locator(`dialog [data-option="${option}"] input`).fill(value);
+await picture(page, 'form');
+await page.keyboard.press('Escape');
+await typeLine(page, '/bucket show gull grey');
+await page.locator('.picture').last().click();
+await page.locator('.pinned img').waitFor();
+await picture(page, 'chart');
 const { page: keepers } = await openPage(browser, phone);
 await comeIn(keepers, 'Kim', true);
 await keepers.locator('.rows li').first().waitFor();

@@ -8,7 +8,7 @@ import type { Studio } from '../../studio/settings/studio.ts';
 import type { Part } from '../../words/text/text.ts';
 import type { Action, Asking, Fact } from '../../contract/contract.ts';
 import { unloggedReply } from '../verdict/unloggedReply.ts';
-import { verdictActions } from '../verdict/verdictActions.ts';
+import { asksHowFull, verdictActions } from '../verdict/verdictActions.ts';
 import { windowPress } from '../verdict/windowProposed.ts';
 import type { WindowProposal } from '../../studio/firing/proposeWindow.ts';
 
@@ -42,6 +42,8 @@ const verdictPress = (
   if (stirFirst) return [pressToRun(words.verdict.stirredIt, 'stirred', { bucket: String(bucket.no) })];
   const window = windows?.get(bucket.no);
   if (window) return [windowPress(bucket, window, asking)];
+  if (asksHowFull(verdict, bucket.settings))
+    return [pressToEdit(words.round.sayHowFull, 'reading', { bucket: String(bucket.no) })];
   if (verdict.rule === 'no-window')
     return [pressToEdit(words.round.setWindow, 'bucket change', { bucket: String(bucket.no) })];
   // To release a bucket is a decision: its form comes first.
@@ -85,7 +87,8 @@ export const roundRow = (item: RoundItem, setting: RowSetting): Fact => {
     }
     case 'second-cup': {
       const { no, settings } = item.bucket;
-      return { label: w.bucket(no, settings.name), text: w.secondCup, presses: [readingOf(no, asking)] };
+      const text = w.secondCup(item.stirFirst);
+      return { label: w.bucket(no, settings.name), text, presses: [readingOf(no, asking)] };
     }
     case 'reminder': {
       const { about, key } = item.reminder;

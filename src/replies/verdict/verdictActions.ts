@@ -30,6 +30,10 @@ export const loosened = (verdict: Verdict, { verdict: w }: Pick<Words, 'verdict'
     });
 };
 
+/** Amounts for the whole pail come before any of them goes in. */
+export const asksHowFull = ({ asks, cautions }: Verdict, { pail }: BucketSettings): boolean =>
+  asks.includes('level') && pail !== undefined && !cautions.includes('drawn-flux');
+
 /** Buttons for what a member probably does next. */
 export const verdictActions = (
   verdict: Verdict,
@@ -57,8 +61,7 @@ export const verdictActions = (
     (['right', 'thin', 'thick'] as const).map((look) =>
       afterStir ? log(w.stirredItRuns(look), 'stirred', { look }) : log(w.itRuns(look), 'reading', { look }),
     );
-  // Amounts for the whole pail come before any of them goes in.
-  if (verdict.asks.includes('level') && settings.pail !== undefined && !evaporate)
+  if (asksHowFull(verdict, settings))
     return ['half', 'two thirds', '90 %'].map((level) => log(w.isFull(level), 'reading', { level }));
   switch (verdict.step) {
     case 'stir':

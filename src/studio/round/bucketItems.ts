@@ -30,7 +30,9 @@ const needOf = (bucket: BucketState, now: Instant, sure: number | undefined): Ro
   const rested = verdict.step === 'stir' && verdict.rule !== 'cake';
   const then = rested ? decide(withStir(bucket, { at: now }), { now, role: 'keeper', sure }) : verdict;
   const kind = kindOf(then);
-  if (bucket.unexpected && kind !== 'hold' && kind !== 'sieve') return [{ kind: 'second-cup', bucket }];
+  // What has to come before any reading is told first.
+  const comesFirst = kind === 'hold' || kind === 'sieve' || then.rule === 'cake';
+  if (bucket.unexpected && !comesFirst) return [{ kind: 'second-cup', bucket, stirFirst: rested }];
   // It is not stirred yet, whatever the verdict after the stir says.
   return kind
     ? [

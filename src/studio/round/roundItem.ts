@@ -26,7 +26,7 @@ export type RoundItem =
   | { kind: 'hold' | 'step' | 'sieve' | 'reading'; bucket: BucketState; verdict: Verdict; stirFirst: boolean }
   | { kind: 'unlogged'; bucket: BucketState; change: UnloggedChange }
   /** One reading that the logbook did not expect; a second cup settles it. */
-  | { kind: 'second-cup'; bucket: BucketState }
+  | { kind: 'second-cup'; bucket: BucketState; stirFirst: boolean }
   /** A reminder that was sent and not dealt with. */
   | { kind: 'reminder'; reminder: Reminder }
   | { kind: 'coat'; coat: ResistCoat; ready: DryReady }

@@ -20,7 +20,9 @@ export const roundWords = {
   },
   bucket: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   stirFirst: (then: Text): Text => t`Stir it to the bottom first. After that, by its last reading: ${then}`,
-  secondCup: t`The last reading does not fit the logbook. Weigh a second cup: if it reads the same, something went in or out that nobody logged.`,
+  secondCup: (stirFirst: boolean): Text =>
+    t`The last reading does not fit the logbook. ${[stirFirst ? 'Stir it to the bottom, then weigh' : 'Weigh']} a second cup: if it reads the same, something went in or out that nobody logged.`,
+  sayHowFull: t`Say how full it is`,
   setWindow: t`Set its window`,
   coat: (pieces: string, by: Part | undefined): Text =>
     by === undefined ? t`${said(pieces)}` : t`${said(pieces)} · ${by}`,

@@ -66,7 +66,7 @@ const measure = (verdict: Verdict): Text => {
     case 'changed-unknown':
       return t`${[next('measure it before anything else')]}: something went in or came out since the last reading.`;
     case 'weigh-first':
-      if (isBecause(verdict, 'just-mixed'))
+      if (isBecause(verdict, 'just-mixed') && verdict.readyToMeasure)
         return t`Let the air rise out for a few minutes, then weigh a cup of it and time the flow cup. Take no water out.`;
       return isOdd
         ? t`Weigh a second cup first: this one does not fit what was logged. Change nothing before that.`

@@ -76,6 +76,19 @@ describe('the keeper’s round', () => {
     expect(round.actions.map(({ line }) => line)).toContain('/reading bucket:1');
   });
 
+  it('has a cake scraped up before a second cup, and a rested bucket stirred before it', async () => {
+    const room = await openRoomWithGullGrey();
+    await read(room, 0, 'gg', 1.44);
+    await read(room, 2 * day, 'gg', 1.4);
+    const rested = await room.keeper(2 * day + 6 * 60, '/round');
+    expect(inShort(rested)).toEqual(['second-cup 1']);
+    expect(rested.facts[0]?.text).toMatch(/Stir it to the bottom, then weigh a second cup/);
+    await room.say(2 * day + 6 * 60, '/stirred bucket:gg seen:cake');
+    const caked = await room.keeper(2 * day + 6 * 60 + 1, '/round');
+    expect(inShort(caked)).toEqual(['step 1']);
+    expect(caked.facts[0]?.text).toMatch(/^Scrape up the bottom/);
+  });
+
   it('tells what nobody logged for a week, by nobody’s name, with what to log', async () => {
     const room = await openRoomWithGullGrey();
     await read(room, 0, 'gg', 1.44);
