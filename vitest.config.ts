@@ -22,6 +22,8 @@ export default defineConfig({
     maxWorkers: '100%',
     testTimeout: 120_000,
     hookTimeout: 60_000,
+    // A program waits a second and more before it tries again.
+    expect: { poll: { timeout: 20_000 } },
     projects: [
       {
         extends: true,

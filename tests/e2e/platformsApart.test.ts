@@ -54,7 +54,7 @@ const start = (env: Record<string, string> = {}): void => {
   }));
 };
 
-const hears = (words: RegExp) => expect.poll(() => said.join(''), { timeout: 20_000 }).toMatch(words);
+const hears = (words: RegExp) => expect.poll(() => said.join('')).toMatch(words);
 const roomAt = (): string => /the room is at (\S+)/.exec(said.join(''))?.[1] ?? '';
 
 /** A Discord API that answers, and a gateway that closes every connection. */
@@ -100,7 +100,7 @@ test('a gateway that takes no connection is given up, and nothing of the attempt
   start({ DISCORD_API: deaf, ROOM: 'off' });
   await hears(/Discord cannot be reached/);
   const before = { ...seen };
-  await expect.poll(() => seen.asked, { timeout: 20_000 }).toBe(before.asked + 2);
+  await expect.poll(() => seen.asked).toBe(before.asked + 2);
   // Each of our connections includes six tries of the client's own.
   expect(seen.tried - before.tried).toBeLessThanOrEqual(12);
   child?.kill('SIGTERM');

@@ -28,7 +28,7 @@ export const runProgram = (env: Record<string, string> = {}, file = storeFile())
     await once(child, 'exit');
   });
   const portIn = async (words: RegExp): Promise<number> => {
-    await expect.poll(() => said.join(''), { timeout: 20_000 }).toMatch(words);
+    await expect.poll(() => said.join('')).toMatch(words);
     return Number(words.exec(said.join(''))?.[1]);
   };
   return {

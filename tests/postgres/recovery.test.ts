@@ -67,7 +67,7 @@ const archived = async (address: string): Promise<void> => {
         last?.['name'],
       ])
     )[0];
-  await expect.poll(there, { timeout: 20_000 }).toEqual({ there: true });
+  await expect.poll(there).toEqual({ there: true });
 };
 
 const holds = (folder: string, word: string): boolean =>

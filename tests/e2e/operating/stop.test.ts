@@ -109,7 +109,7 @@ test('ending npm, whose shell passes no signal on, ends the program that it star
   await expect.poll(() => said, { timeout: 60_000 }).toMatch(/the room is at/);
   expect(groupIsThere(0)).toBe(true);
   npm.kill('SIGTERM');
-  await expect.poll(() => groupIsThere(0), { timeout: 10_000 }).toBe(false);
+  await expect.poll(() => groupIsThere(0)).toBe(false);
   const again = await openStore(file, { clock: systemClock });
   await again.close();
 });

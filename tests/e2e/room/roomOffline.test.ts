@@ -64,7 +64,7 @@ beforeEach(() => {
 
 /** How long before logging this test's stir happened. */
 const ago = async () => {
-  await expect.poll(async () => (await stirs()).length, { timeout: 20_000 }).toBe(1);
+  await expect.poll(async () => (await stirs()).length).toBe(1);
   const [entry] = await stirs();
   return entry ? since(entry.at, entry.loggedAt) : NaN;
 };
@@ -164,7 +164,7 @@ describe('two tabs of one browser', () => {
     await expect.poll(() => waiting(other).count()).toBe(3);
     await goOnline(page);
     for (const tab of [page, other]) {
-      await expect.poll(() => waiting(tab).count(), { timeout: 20_000 }).toBe(0);
+      await expect.poll(() => waiting(tab).count()).toBe(0);
       for (const said of [line, '/bucket show', '/sieved'])
         await expect.poll(() => answered(tab, said).count()).toBe(1);
     }

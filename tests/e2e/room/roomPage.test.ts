@@ -322,7 +322,7 @@ describe('several phones', () => {
     await page.waitForTimeout(1_500);
     expect(await tiles(page).count()).toBe(before);
     await page.context().setOffline(false);
-    await expect.poll(() => tiles(page).count(), { timeout: 20_000 }).toBe(before + 1);
+    await expect.poll(() => tiles(page).count()).toBe(before + 1);
     await page.reload();
     await page.getByText('live', { exact: true }).waitFor();
     expect(await tiles(page).filter({ hasText: 'Dory Blue' }).filter({ hasText: 'I stirred' }).count()).toBe(

@@ -82,7 +82,7 @@ describe('a server that goes on failing', () => {
     await expect.poll(() => asked.length).toBe(1);
     await page.unroute('**/api/say');
     await page.clock.resume();
-    await expect.poll(() => page.locator('.tile.waiting').count(), { timeout: 10_000 }).toBe(0);
+    await expect.poll(() => page.locator('.tile.waiting').count()).toBe(0);
   });
 });
 

@@ -220,7 +220,7 @@ it('the program does it when its day begins, and once more each day', async () =
   const errors: object[] = [];
   const log = { info: () => undefined, warn: () => undefined, error: (about: object) => errors.push(about) };
   const stop = learnAtNight(store, { clock, log }, { after: 0, every: 5 });
-  await expect.poll(() => learnedIn(store, studio), { timeout: 20_000 }).toHaveLength(3);
+  await expect.poll(() => learnedIn(store, studio)).toHaveLength(3);
   clock.set(noonPlus(31 * day));
   await store.books.writeOnce(studio, 'terminal:new', async (book) => {
     await book.open({ ...gullGrey, name: 'Fog Bell' }, loggedAt(ana, 30 * day + 50));
@@ -228,7 +228,7 @@ it('the program does it when its day begins, and once more each day', async () =
   });
   clock.set(noonPlus(32 * day));
   await expect
-    .poll(async () => (await learnedIn(store, studio)).map(({ stream }) => stream), { timeout: 20_000 })
+    .poll(async () => (await learnedIn(store, studio)).map(({ stream }) => stream))
     .toEqual([1, 2, 3, 4]);
   await stop();
   expect(errors).toEqual([]);

@@ -36,7 +36,7 @@ it('after an update, every bucket is worked out again and stored before anybody 
   const store = await openUpdated();
   const { logged, log } = openLog();
   const stop = refoldAtLeisure(store, log, 0);
-  await expect.poll(() => logged, { timeout: 20_000 }).toEqual([{ buckets: 4 }]);
+  await expect.poll(() => logged).toEqual([{ buckets: 4 }]);
   await stop();
   expect(await checkStates(store.file)).toMatchObject({ outdated: 0, differing: [] });
   expect(await store.refoldOutdated(new AbortController().signal)).toBe(0);

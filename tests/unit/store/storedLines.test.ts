@@ -28,9 +28,7 @@ describe('a line that is not yet written', () => {
     const { store, studio } = await opened();
     const ids = ['/one', '/two'].map((line) => store.heldLines.hold(studio, line, noonPlus(60)));
     expect(await store.heldLines.held(ids[0] ?? '', noonPlus(0))).toEqual({ studio, line: '/one' });
-    await expect
-      .poll(() => waiting(store.file), { timeout: 10_000 })
-      .toEqual([{ line: '/one' }, { line: '/two' }]);
+    await expect.poll(() => waiting(store.file)).toEqual([{ line: '/one' }, { line: '/two' }]);
     expect(await store.heldLines.held(ids[1] ?? '', noonPlus(0))).toEqual({ studio, line: '/two' });
   });
 
