@@ -2,11 +2,11 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { epsomInSolution, epsomToSaturate } from '../src/glaze/materials/epsomSolution.ts';
 import { householdVolumes } from '../src/glaze/materials/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
-import { asks, optional, refusal, toRun, type Asking, type Reply } from '../src/contract/contract.ts';
+import { asks, optional, refusal, type Asking, type Reply } from '../src/contract/contract.ts';
+import { pressToRun } from '../src/contract/replyParts.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { temperature, volume } from '../src/contract/kinds/quantities.ts';
-import { printLine } from '../src/contract/parseLine.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { MemberId } from '../src/studio/ids.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
@@ -131,7 +131,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       ...(next?.kind === 'checkpoint' ? [w.pastCheckpoint] : []),
       ...(hardWater ? [w.hardWater] : []),
     ],
-    actions: isNow ? [toRun(words.verdict.dosed(`${hand} ml`), printLine(['added'], added, state.seq))] : [],
+    actions: isNow ? [pressToRun(words.verdict.dosed(`${hand} ml`), 'added', added, state.seq)] : [],
     data: {
       bucket: state.no,
       doseMl: dose?.dose ?? (perLitre === undefined ? 0 : null),

@@ -1,8 +1,8 @@
-import { logs, optional, refusal, toRun, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, optional, refusal, type Logging, type Reply } from '../src/contract/contract.ts';
+import { pressToRun } from '../src/contract/replyParts.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { text } from '../src/contract/kinds/texts.ts';
-import { printLine } from '../src/contract/parseLine.ts';
 import { entryId, type Seq, type StreamNo } from '../src/studio/ids.ts';
 import { erasedMark, nameAsWord } from '../src/studio/people/withoutWords.ts';
 
@@ -35,7 +35,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
     return {
       kind: 'refusal',
       title: w.askName(typed),
-      actions: [toRun(w.takeOut(typed), printLine(['redact'], { name: typed, sure: 'yes' }))],
+      actions: [pressToRun(w.takeOut(typed), 'redact', { name: typed, sure: 'yes' })],
       // The line contains the name.
       fleeting: true,
       data: { redacted: false },

@@ -9,6 +9,7 @@ import {
   type Leaf,
   type Reply,
 } from '../src/contract/contract.ts';
+import { pressToRun } from '../src/contract/replyParts.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { printLine } from '../src/contract/parseLine.ts';
@@ -133,7 +134,7 @@ export const say = asks({
           actions: [only, ...others]
             .slice(0, mostBuckets)
             .map(({ no, settings }) =>
-              toRun([{ said: settings.name }], printLine(['water-or-stir'], { bucket: String(no) })),
+              pressToRun([{ said: settings.name }], 'water-or-stir', { bucket: String(no) }),
             ),
           data: {},
         };

@@ -1,5 +1,6 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { logs, needed, optional, refusal, toEdit } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { pressToEdit } from '../../src/contract/replyParts.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
@@ -9,7 +10,6 @@ import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, withUnexplained } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
@@ -72,7 +72,7 @@ export const addBucket = logs({
       ...(after.settings.gravity === undefined && {
         dont: [words.bucket.noWindow, ...(card.dont ?? [])],
         actions: [
-          toEdit(words.round.setWindow, printLine(['bucket', 'change'], { bucket: String(state.no) })),
+          pressToEdit(words.round.setWindow, 'bucket change', { bucket: String(state.no) }),
           ...(card.actions ?? []),
         ],
       }),

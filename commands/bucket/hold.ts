@@ -1,6 +1,6 @@
-import { logs, needed, optional, refusal, toRun, type Logging } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging } from '../../src/contract/contract.ts';
+import { pressToRun } from '../../src/contract/replyParts.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
@@ -58,9 +58,7 @@ export const releaseBucket = logs({
         kind: 'choice',
         title: words.bucket.releasePoison(settings.name, poison),
         private: true,
-        actions: [
-          toRun(words.bucket.releaseSure, printLine(['bucket', 'release'], { ...typed, sure: 'yes' })),
-        ],
+        actions: [pressToRun(words.bucket.releaseSure, 'bucket release', { ...typed, sure: 'yes' })],
         data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }] },
       };
     return logHold(v.bucket, { kind: 'release' }, v.note, context);

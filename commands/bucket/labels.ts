@@ -1,9 +1,9 @@
-import { asks, optional, refusal, toRun } from '../../src/contract/contract.ts';
+import { asks, optional, refusal } from '../../src/contract/contract.ts';
+import { pressToRun } from '../../src/contract/replyParts.ts';
 import { buckets } from '../../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import type { Paper } from '../../src/contract/labelSheet.ts';
 import { plainText } from '../../src/contract/plainText.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
 import { reachOf } from '../../src/contract/roomReach.ts';
 import { unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { instant } from '../../src/studio/ids.ts';
@@ -39,7 +39,7 @@ export const labelsOfBuckets = asks({
     if (room !== undefined && reach === 'machine')
       return {
         ...refusal(w.loopback(room), { room, reach }),
-        actions: [toRun(w.withoutCodes, printLine(['bucket', 'labels'], { ...typed, code: 'no' }))],
+        actions: [pressToRun(w.withoutCodes, 'bucket labels', { ...typed, code: 'no' })],
       };
     const paper: Paper = v.paper ?? (units === 'us' ? 'letter' : 'a4');
     const labels = await Promise.all(

@@ -1,6 +1,6 @@
-import { logs, needed, optional, refusal, toRun, toEdit } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { pressToEdit, pressToRun } from '../../src/contract/replyParts.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 /** Enough for any studio, and few enough to search quickly. */
@@ -35,8 +35,8 @@ export const addNote = logs({
       title: w.added(id, v.title),
       facts: [{ label: [w.factText], text: [{ said: v.text }] }],
       actions: [
-        toRun(w.askIt, printLine(['ask'], { question: v.title })),
-        toEdit(w.changeIt, printLine(['note', 'change'], { note: id })),
+        pressToRun(w.askIt, 'ask', { question: v.title }),
+        pressToEdit(w.changeIt, 'note change', { note: id }),
       ],
       data: { note: id, title: v.title },
     };

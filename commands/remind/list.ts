@@ -1,7 +1,7 @@
-import { asks, toRun } from '../../src/contract/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
+import { pressToRun } from '../../src/contract/replyParts.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { coatOf } from '../../src/contract/kinds/reminder.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
 export const listReminders = asks({
@@ -21,7 +21,7 @@ export const listReminders = asks({
       facts: coming.map(({ key, about, dueAt }) => ({
         label: w.row(dueAt),
         text: w.subject(about, coatOf({ about }, coats)),
-        presses: [toRun(w.stop, printLine(['remind', 'done'], { reminder: key }))],
+        presses: [pressToRun(w.stop, 'remind done', { reminder: key })],
       })),
       more,
       data: {

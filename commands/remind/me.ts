@@ -1,7 +1,7 @@
-import { logs, needed, optional, toRun } from '../../src/contract/contract.ts';
+import { logs, needed, optional } from '../../src/contract/contract.ts';
+import { pressToRun } from '../../src/contract/replyParts.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
 import { days, later, minutes } from '../../src/studio/ids.ts';
 import { toldWhere } from '../../src/studio/remind/toldWhere.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
@@ -25,7 +25,7 @@ export const remindMe = logs({
     return {
       kind: 'answer',
       title: words.verdict.headline(v.bucket.settings.name, words.reminder.toldAt(where, at, now)),
-      actions: [toRun(words.reminder.notAfterAll, printLine(['remind', 'done'], { reminder: key }))],
+      actions: [pressToRun(words.reminder.notAfterAll, 'remind done', { reminder: key })],
       data: { reminder: key, at: isoInstant(at), bucket: v.bucket.no },
     };
   },

@@ -2,12 +2,12 @@ import {
   logs,
   needed,
   optional,
-  toEdit,
   toRun,
   type Action,
   type Logging,
   type Reply,
 } from '../../src/contract/contract.ts';
+import { pressToEdit } from '../../src/contract/replyParts.ts';
 import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
@@ -41,7 +41,7 @@ const hazardsGone = (
     kind: 'choice',
     title: wantsReason ? words.bucket.poisonGone(poison) : w.hazardsGone(gone),
     private: true,
-    actions: [toEdit(words.bucket.marksGoneEdit, printLine(['studio', 'material'], typed)), take],
+    actions: [pressToEdit(words.bucket.marksGoneEdit, 'studio material', typed), take],
     data: { option: wantsReason ? 'note' : 'sure', hazards: [...gone] },
   };
 };

@@ -1,5 +1,5 @@
 import type { Reply } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import { pressToRun } from '../contract/replyParts.ts';
 import { verdictActions } from '../replies/verdict/verdictActions.ts';
 import type { ReminderAbout } from '../studio/remind/reminder.ts';
 import { decide } from '../studio/verdict/decide.ts';
@@ -22,11 +22,7 @@ export const askedReminder = async (
     dont: verdict.dont.map(words.verdict.dont),
     actions: [
       ...verdictActions(verdict, bucket.settings, { words, role: 'member' }, studio).slice(0, 1),
-      {
-        label: words.reminder.tenMore,
-        line: printLine(['remind', 'later'], { reminder: reminder.key, for: '10min' }),
-        press: 'run',
-      },
+      pressToRun(words.reminder.tenMore, 'remind later', { reminder: reminder.key, for: '10min' }),
     ],
     data: { reminder: reminder.key, bucket: no },
   };

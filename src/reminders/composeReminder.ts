@@ -1,5 +1,6 @@
 import type { Action, Reply } from '../contract/contract.ts';
 import { printLine } from '../contract/parseLine.ts';
+import { pressToRun } from '../contract/replyParts.ts';
 import { unloggedReply } from '../replies/verdict/unloggedReply.ts';
 import type { ResistCoat } from '../studio/resist/resistCoat.ts';
 import { coatDoubt } from '../studio/resist/coatDoubt.ts';
@@ -28,8 +29,8 @@ export interface Composing {
 
 const presses = (key: string, first: { label: Text; line: string }, { reminder: w }: Words): Action[] => [
   { ...first, press: 'run' },
-  { label: w.later, line: printLine(['remind', 'later'], { reminder: key }), press: 'run' },
-  { label: w.notMine, line: printLine(['remind', 'not-mine'], { reminder: key }), press: 'run' },
+  pressToRun(w.later, 'remind later', { reminder: key }),
+  pressToRun(w.notMine, 'remind not-mine', { reminder: key }),
 ];
 
 const ofCoat = async (

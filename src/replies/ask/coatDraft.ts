@@ -1,4 +1,4 @@
-import type { Asking, Reply } from '../../contract/contract.ts';
+import { toEdit, toRun, type Asking, type Reply } from '../../contract/contract.ts';
 import { whenPast } from '../../contract/kinds/when.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { choice } from '../../contract/replyParts.ts';
@@ -18,10 +18,7 @@ export const coatDraft = async (
   const line = printLine(['coat', 'on'], { kind, pieces, when: isoInstant(moment) });
   return choice(
     words.coat.draft(kind, pieces, told?.ok ? moment : undefined),
-    [
-      { label: words.plain.logIt, line, press: 'run' },
-      { label: words.plain.change, line, press: 'edit' },
-    ],
+    [toRun(words.plain.logIt, line), toEdit(words.plain.change, line)],
     { draft: line, unread: [] },
   );
 };

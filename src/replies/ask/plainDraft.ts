@@ -1,6 +1,14 @@
 import { present } from '../../present.ts';
 import { choice, fact } from '../../contract/replyParts.ts';
-import { refusal, type Action, type Asking, type Kind, type Reply } from '../../contract/contract.ts';
+import {
+  refusal,
+  toEdit,
+  toRun,
+  type Action,
+  type Asking,
+  type Kind,
+  type Reply,
+} from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import type { PlainLine } from '../../parse/plain/readPlainLine.ts';
 import type { Text } from '../../words/text/text.ts';
@@ -26,7 +34,7 @@ export const edit = (
   typed: Typed,
   bucket: BucketState | undefined,
   { words }: Asking,
-): Action => ({ label: words.plain.change, line: lineOf(draft, typed, bucket), press: 'edit' });
+): Action => toEdit(words.plain.change, lineOf(draft, typed, bucket));
 
 /** The same line for each of several buckets. */
 export const whichBucket = async (
@@ -46,7 +54,7 @@ export const whichBucket = async (
     offered.map((bucket) => {
       const { no, retired, hold, settings } = bucket;
       const label = words.bucket.label(no, settings.name, { retired, held: hold !== undefined });
-      return { label: [{ said: label }], line: lineOf(draft, typed, bucket), press: 'run' };
+      return toRun([{ said: label }], lineOf(draft, typed, bucket));
     }),
     {
       option: 'bucket',
@@ -68,11 +76,7 @@ export const offer = (
   const { maybe, unread, command } = draft;
   const { name } = bucket.settings;
   const isOld = since(at, now) > fresh;
-  const log = (label: Text, options: Typed): Action => ({
-    label,
-    line: lineOf(draft, options, bucket),
-    press: 'run',
-  });
+  const log = (label: Text, options: Typed) => toRun(label, lineOf(draft, options, bucket));
   // A number of which nobody knows what it is, and nothing else.
   const isEmpty = Object.keys(typed).every((option) => option === 'when' || option === 'note');
   const title =
@@ -106,11 +110,7 @@ export const whatMoved = (
   const fitting = picks.filter(({ value }) => outwards(value) === (draft.out ?? false));
   return choice(
     words.plain.whatMoved(bucket.settings.name, typed['amount'] ?? ''),
-    fitting.map(({ name, value }) => ({
-      label: [name],
-      line: lineOf(draft, { what: value, ...typed }, bucket),
-      press: 'run',
-    })),
+    fitting.map(({ name, value }) => toRun([name], lineOf(draft, { what: value, ...typed }, bucket))),
     { option: 'what', choices: fitting.map(({ name, value }) => ({ label: name, value })) },
   );
 };

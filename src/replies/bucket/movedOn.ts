@@ -1,6 +1,6 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Seq } from '../../studio/ids.ts';
-import type { Asking, Reply } from '../../contract/contract.ts';
+import { toRun, type Asking, type Reply } from '../../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 
@@ -24,6 +24,6 @@ export const movedOn = async (
     private: true,
     title: words.desk.movedOn(fresh.title),
     reasons: [...told, ...(fresh.reasons ?? [])],
-    actions: [...(fresh.actions ?? []).slice(0, 2), { label: words.desk.logAnyway, line, press: 'run' }],
+    actions: [...(fresh.actions ?? []).slice(0, 2), toRun(words.desk.logAnyway, line)],
   };
 };

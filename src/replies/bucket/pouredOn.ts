@@ -1,5 +1,5 @@
-import type { Action, Logging, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
+import type { Logging, Reply } from '../../contract/contract.ts';
+import { pressToRun } from '../../contract/replyParts.ts';
 import type { Seq, StreamNo } from '../../studio/ids.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
@@ -41,8 +41,8 @@ export const pouredOn = async (
     const missing = fresh.filter((one) => !cautions.includes(one));
     if (retired || !reached.has(no) || missing.length === 0) return [];
     const all = [...cautions.filter((one) => one !== 'children'), ...missing];
-    const line = printLine(['bucket', 'change'], { bucket: String(no), cautions: all.join(', ') }, seq);
-    return [{ no, name, mark: { label: w.markToo(name), line, press: 'run' } satisfies Action }];
+    const typed = { bucket: String(no), cautions: all.join(', ') };
+    return [{ no, name, mark: pressToRun(w.markToo(name), 'bucket change', typed, seq) }];
   });
   return {
     cautions: others.length > 0 ? [w.pouredOn(others, fresh)] : [],

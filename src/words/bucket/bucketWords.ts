@@ -138,9 +138,7 @@ export const bucketWords = {
     t`Children may not use a bucket while nobody has said what ${quotedNames(materials)} is. A keeper says it after reading its safety sheet: /studio material. Nothing was saved.`,
   childrenAndKnown: (poison: string): Text =>
     t`Its recipe, its name, its marks or what was poured into it say that it holds ${[poison]}: it is not for children. Nothing was saved.`,
-  childrenAgain: [
-    'Something went into it, and no keeper has said since what that was. Are you sure that children may use it? Nothing is saved yet.',
-  ] as Text,
+  childrenAgain: t`Something went into it, and no keeper has said since what that was. Are you sure that children may use it? Nothing is saved yet.`,
   marksGone: (hazards: readonly BucketCaution[]): Text =>
     t`Its recipe, its name, its marks or what was poured into it say: ${[hazards.join(', ')]}. Nobody would be warned of that any more. Are you sure that it is not so? Nothing is saved yet.`,
   poisonGone: (poison: string): Text =>
@@ -148,12 +146,12 @@ export const bucketWords = {
   poisonGoneWhy: t`Say why`,
   poisonTakenAway: (poison: string): Text =>
     t`Nobody is warned of ${[poison]} here any more. The log keeps who took the warning away, and why.`,
-  marksGoneSure: ['Take the warnings away'] as Text,
-  marksGoneEdit: ['Change the line'] as Text,
+  marksGoneSure: t`Take the warnings away`,
+  marksGoneEdit: t`Change the line`,
   sureMarks: 'Take warnings of known hazards away without being asked again',
   releasePoison: (name: string, poison: string): Text =>
     t`${said(name)} is on hold for ${[poison]}. Only a keeper may clear it, after a laboratory has tested it. If your local rules name an authority, ask it too. Has that been done? The bucket is still on hold.`,
-  releaseSure: ['It is cleared: release it'] as Text,
+  releaseSure: t`It is cleared: release it`,
   sureRelease: 'If it was held for a hazard: has that been cleared?',
   anyHazard: 'a hazard',
   nothingToChange: t`Say what to change, such as gravity:1.42-1.46.`,
